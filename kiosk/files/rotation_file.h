@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Rotations, slot tables, refusals and audits as JSON, to the letter of the file format; key order is that of
+// the format, so that output is byte-equal everywhere.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "kiosk/files/file_error.h"
+#include "scheduler/class_spec.h"
+#include "scheduler/rotation/audit.h"
+#include "scheduler/rotation/rotation.h"
+
+namespace floorwheel::files {
+
+std::string to_json(const ClassSpec&, const Plan&, std::optional<long> elapsed_ms = {});
+std::string to_json(const ClassSpec&, const SlotTable&, std::optional<long> elapsed_ms = {});
+std::string to_json(const Refusal&);
+std::string to_json(const ClassSpec&, const Audit&, bool true_cost);
+
+/// A rotation file as read, before it is held against a class.
+struct RotationFile {
+  std::string class_name;
+  int slots = 0;
+  int work_s = 0;
+  int change_s = 0;
+  Style style = Style::free;
+  std::vector<std::string> ring;
+  std::vector<RunSheetRow> rows;
+  Cost cost;
+  bool has_moved = false;
+  int at_slot = 0;
+};
+OrFileError<RotationFile> parse_rotation(std::string_view json, const std::string& file);
+
+/// The rotation by indices of the class; an unknown member or station or a short row is a FileError.
+OrFileError<Rotation> rotation_for(const ClassSpec&, const RotationFile&, const std::string& file);
+EarlierSheet earlier_sheet(const RotationFile&);
+
+}  // namespace floorwheel::files

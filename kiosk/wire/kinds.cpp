@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "kiosk/wire/kinds.h"
+
+#include <array>
+
+namespace floorwheel::wire {
+namespace {
+
+constexpr Audience everybody{Role::wall, Role::touch, Role::instructor, Role::desk, Role::tool};
+constexpr Audience staff{Role::instructor, Role::desk, Role::tool};
+constexpr Audience teacher{Role::instructor, Role::tool};
+constexpr Audience people{Role::touch, Role::instructor, Role::desk, Role::tool};
+
+// `saw` is the version of the run sheet that the screen showed (0: none published); another version is
+// refused with code "stale" and both numbers. Hold and stop never need it: they must always work.
+// A `sheet` in a row is {version, at_slot, style, ring:[station], timing:{slots, laps, work_s, change_s,
+// show_s, warm_up_s, lead_in_s, cool_down_s, breaks:[{after_slot, s}]}, rows:[{member, stations:[id|null]}],
+// stations:[StationView as snake_case keys], exercises:{member:{station:exercise}}}; its words are, for touch
+// and instructor, {loads_hg:{member:{station:n}}, exercise_names:{id:name}} and, for the instructor alone,
+// {cost:{}, bound:{}, proven:[], reasons:[], change:"sentence"}.
+constexpr std::array commands{
+    CommandKind{
+        "member.add",
+        "shown_as, level, id?, excluded_groups?, excluded_features?, excluded_exercises?, allowed_exercises?",
+        "{member, level}",
+        "{shown_as} to everybody; {excluded_groups, excluded_features, excluded_exercises, "
+        "allowed_exercises} to the instructor",
+        everybody, "adds a member; without an id the hub makes one"},
+    CommandKind{"class.add", "toml, class?",
+                "{class, start, length_s, timing, stations:[StationView], members:[{member, level}], guests}",
+                "{name, aliases:{member: shown_as}, exercise_names} to everybody; {notes:{member:[..]}, "
+                "loads_hg} to the instructor",
+                everybody,
+                "keeps a class file; members it names that the store lacks are added, one whose alias "
+                "differs is refused"},
+    CommandKind{"class.open", "class", "{class}", "", everybody,
+                "chooses the class at hand: check-in is open"},
+    CommandKind{
+        "check_in", "class, member", "{class, member, expected}", "{shown_as} to everybody", everybody,
+        "a member is here; again: nothing changes. A member not on the list takes a seat as a walk-in"},
+    CommandKind{"check_in.undo", "class, member", "{class, member}", "", everybody,
+                "a check-in tapped by mistake"},
+    CommandKind{"heads.count", "class, here:[member], guests?", "{class, here:[member], guests:[member]}", "",
+                everybody, "the instructor's count: exactly these are here, and so many guests"},
+    CommandKind{"answer.today", "class, member, answer: fine|take_it_easy|hurts|wants_a_word, spot?",
+                "{class, member}", "{answer, spot} to the instructor", teacher,
+                "how a member is today; 'hurts' with a spot leaves out exercises that load this group"},
+    CommandKind{"station.close", "class, saw, station, until_slot?",
+                "{class, station, from_slot, to_slot, sheet?}", "as of a sheet", everybody,
+                "nobody works there from the next open slot on; with a running class a new run sheet"},
+    CommandKind{"station.open", "class, saw, station", "{class, station, from_slot, sheet?}", "as of a sheet",
+                everybody, "a closed station is used again"},
+    CommandKind{"station.set", "class, saw, station, exercise",
+                "{class, station, exercise, sheet?, stations}", "{exercise_names}; as of a sheet", everybody,
+                "another exercise stands there"},
+    CommandKind{"station.swap", "class, saw, station, with", "{class, station, with, sheet?, stations}",
+                "{exercise_names}; as of a sheet", everybody,
+                "two stations change places: what stands at each, not the letters"},
+    CommandKind{"station.add", "class, saw, exercise, after?, capacity?",
+                "{class, station, sheet?, stations}", "{exercise_names}; as of a sheet", everybody,
+                "one more station, placed between its neighbours"},
+    CommandKind{"floor.as_in_file", "class, saw", "{class, stations}", "{exercise_names}", everybody,
+                "before the start: the floor as the class file says"},
+    CommandKind{"class.publish", "class, saw, proposal", "{class, sheet}", "as of a sheet", everybody,
+                "the proposal becomes the next run sheet on all screens"},
+    CommandKind{"class.start", "class, saw", "{class, version}", "", everybody, "the class clock starts"},
+    CommandKind{"class.hold", "class, saw?", "{class, power_cut?, elapsed_ms?}", "", everybody,
+                "the class clock stands still"},
+    CommandKind{"class.resume", "class, saw", "{class}", "", everybody,
+                "it goes on at the same second of the same slot"},
+    CommandKind{
+        "class.skip", "class, saw", "{class, segment}", "", everybody,
+        "ends the present segment; `segment` is its index, a second tap on the same one changes nothing"},
+    CommandKind{"class.repeat", "class, saw", "{class}", "", everybody,
+                "back to the start of the present slot"},
+    CommandKind{"class.more_time", "class, saw, s", "{class, s}", "", everybody,
+                "lengthens the present segment"},
+    CommandKind{"class.late", "class, saw, member?", "{class, member, sheet}", "as of a sheet; {shown_as}",
+                everybody, "somebody comes late: a member, or without one a guest"},
+    CommandKind{"class.leave", "class, saw, member", "{class, member, sheet}", "as of a sheet", everybody,
+                "somebody leaves early"},
+    CommandKind{"class.stop", "class, saw?", "{class}", "", everybody,
+                "stop and help: all walls hold and show the emergency text"},
+    CommandKind{"class.over", "class", "{class}", "", everybody, "it is over: the class is then held"},
+    CommandKind{"class.end", "class, saw?", "{class}", "", everybody,
+                "closes the class: it counts in the reports"},
+    CommandKind{"record.add", "class, member, station, slot, done, exercise?, load_hg?, reps?, rir?",
+                "{record, class, member, station, exercise, slot, done, load_hg?, reps?, rir?}", "", people,
+                "one set as done; the record's UUID is the command's"},
+    CommandKind{"record.correct", "record, done, load_hg?, reps?, rir?",
+                "{record, corrects, class, member, station, exercise, slot, done, load_hg?, reps?, rir?}", "",
+                people, "a new record in place of an earlier one; both are kept"},
+};
+
+// A `change` is {kind, ...fields of that command without class and saw}: class.late, class.leave,
+// station.close, station.open, station.set, station.swap or station.add.
+constexpr std::array questions{
+    QuestionKind{
+        "classes", "",
+        "{classes:[{class, name, start, state: ready|open|running|held|stopped|ended, expected, here}]}",
+        everybody, "every class of the store, next first"},
+    QuestionKind{"members", "", "{members:[{member, shown_as, level}]}", people, "every member"},
+    QuestionKind{"exercises", "", "{exercises:[{id, name, primary, assisting, features, kind}]}", everybody,
+                 "the exercise table"},
+    QuestionKind{
+        "proposal", "class, slots?",
+        "{proposal, sheet, words, rows:[{slots, class_s, fits, style, cost, gain}], ends_s}|{refusal}",
+        teacher, "a rotation for the people who are here, with what one more slot buys"},
+    QuestionKind{"preview", "class, saw, change",
+                 "{preview, sheet, words, from_slot, changes:[{slot, members:[..]}], moved, cost_now, "
+                 "cost_then, sentences:[..]}|{refusal}",
+                 teacher, "what a change would do, before it is done"},
+    QuestionKind{"attendance", "from?, to?", "{rows:[{class, name, date, expected, here}]}", staff,
+                 "attendance by class"},
+    QuestionKind{"frequency", "from?, to?", "{rows:[{member, shown_as, iso_week, visits}]}", staff,
+                 "visits by ISO week and member"},
+    QuestionKind{"journal", "after?, most?", "{rows:[{seq, civil_ms, kind, body}]}", teacher,
+                 "the journal itself"},
+    QuestionKind{
+        "health", "",
+        "{version, database, schema, journal, wal_bytes, screens:[{role, reached}], speed, uptime_s}",
+        everybody, "how the hub is"},
+};
+
+template <class Kind, std::size_t N>
+const Kind* find(const std::array<Kind, N>& all, std::string_view kind) {
+  for (const Kind& k : all)
+    if (k.kind == kind) return &k;
+  return nullptr;
+}
+
+}  // namespace
+
+std::span<const CommandKind> command_kinds() { return commands; }
+std::span<const QuestionKind> question_kinds() { return questions; }
+const CommandKind* find_command(std::string_view kind) { return find(commands, kind); }
+const QuestionKind* find_question(std::string_view kind) { return find(questions, kind); }
+
+}  // namespace floorwheel::wire
