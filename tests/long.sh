@@ -1,0 +1,13 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Sourced by tests/run --long after the short run: what takes too long for every day.
+
+say "clang-tidy"
+find "$root/scheduler" "$root/kiosk" -name '*.cpp' -print0 |
+  xargs -0 -P2 -n4 clang-tidy-14 -p "$root/build-checked" --quiet
+
+say "ThreadSanitizer: hub, store and wire"
+build build-threads Debug -DFLOORWHEEL_THREAD_SANITIZE=ON -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1"
+(cd "$root/build-threads" && ctest --output-on-failure --no-tests=error -R 'tst_(hub|store|wire)' "$@")
+
+say "The long rows: the same tests with a hundred times the cases"
+(cd "$root/build-checked" && FLOORWHEEL_LONG=1 ctest --output-on-failure --no-tests=error --timeout 7200 "$@")
