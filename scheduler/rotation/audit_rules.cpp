@@ -265,7 +265,7 @@ void judge_ring(const Facts& f, std::vector<Breach>& out) {
         breach(out, 6, id, f.station(to).id, worked[i],
                arrives + std::to_string(in_lap) + " steps round the ring within a lap; a lap has less than " +
                    std::to_string(n) + ".");
-      if (in_row >= std::int64_t{f.spec.laps} * n)
+      else if (in_row >= std::int64_t{f.spec.laps} * n)
         breach(out, 6, id, f.station(to).id, worked[i],
                arrives + std::to_string(in_row) + " steps round the ring in all; " +
                    std::to_string(f.spec.laps) + (f.spec.laps == 1 ? " lap has" : " laps have") +
