@@ -6,8 +6,13 @@
 #include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QString>
+#include <QTimer>
+#include <vector>
 
 #include "kiosk/wire/timeline.h"
+
+class QQmlEngine;
+class QJSEngine;
 
 namespace floorwheel::screens {
 
@@ -28,18 +33,24 @@ class ClassTime : public QObject {
   Q_PROPERTY(int lapCount READ lapCount NOTIFY phaseChanged FINAL)
   Q_PROPERTY(int secondsLeft READ secondsLeft NOTIFY secondChanged FINAL)  // of the segment, rounded up
   Q_PROPERTY(int secondsIn READ secondsIn NOTIFY secondChanged FINAL)
+  Q_PROPERTY(int secondsLong READ secondsLong NOTIFY phaseChanged FINAL)  // the whole segment, rounded up
   Q_PROPERTY(int secondsSinceStop READ secondsSinceStop NOTIFY secondChanged FINAL)
   Q_PROPERTY(bool lastSeconds READ lastSeconds NOTIFY secondChanged FINAL)  // the last 5 s of work
   Q_PROPERTY(double fraction READ fraction NOTIFY ticked FINAL)  // elapsed part of the segment, 0 to 1
   Q_PROPERTY(QString clockText READ clockText NOTIFY secondChanged FINAL)  // local time, "18:18"
   Q_PROPERTY(QString endText READ endText NOTIFY secondChanged FINAL)      // when the timeline ends, "19:10"
   Q_PROPERTY(
-      bool calm READ calm NOTIFY phaseChanged FINAL)  // class clock faster than 4: animations end at once
+      // class clock faster than 4, or a moment shown for a picture: animations end at once
+      bool calm READ calm NOTIFY phaseChanged FINAL)
 
  public:
-  explicit ClassTime(QObject* parent = nullptr);
+  // No default argument: a type that QML can construct by itself would get a second instance there.
+  explicit ClassTime(QObject* parent);
+  static ClassTime* create(QQmlEngine*, QJSEngine*);
 
   [[nodiscard]] wire::Moment moment() const { return moment_; }
+  /// The segments of the current class: of its clock, else as its run sheet or, failing that, its file says.
+  [[nodiscard]] const std::vector<wire::Segment>& segments() const { return segments_; }
   [[nodiscard]] QString phase() const;
   [[nodiscard]] bool held() const;
   [[nodiscard]] bool stopped() const;
@@ -51,6 +62,7 @@ class ClassTime : public QObject {
   [[nodiscard]] int lapCount() const;
   [[nodiscard]] int secondsLeft() const;
   [[nodiscard]] int secondsIn() const;
+  [[nodiscard]] int secondsLong() const;
   [[nodiscard]] int secondsSinceStop() const;
   [[nodiscard]] bool lastSeconds() const;
   [[nodiscard]] double fraction() const;
@@ -68,8 +80,22 @@ class ClassTime : public QObject {
 
  private:
   void step();
+  void read_hall();
+  [[nodiscard]] const wire::Segment* segment() const;
+
   wire::Moment moment_;
+  std::vector<wire::Segment> segments_;
+  QString phase_ = QStringLiteral("none");
+  wire::Running shown_state_ = wire::Running::not_started;
+  int shown_segment_ = -1;
+  int seconds_left_ = 0;
+  int seconds_in_ = 0;
+  int since_stop_s_ = 0;
+  QString clock_text_;
+  QString end_text_;
+  bool shown_calm_ = false;
   qint64 frozen_ms_ = -1;
+  QTimer timer_;
 };
 
 ClassTime& class_time();

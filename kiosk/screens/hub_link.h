@@ -10,6 +10,9 @@
 #include <QUrl>
 #include <memory>
 
+class QQmlEngine;
+class QJSEngine;
+
 #include "kiosk/wire/hall.h"
 
 namespace floorwheel::screens {
@@ -24,9 +27,14 @@ class HubLink : public QObject {
   Q_PROPERTY(int waiting READ waiting NOTIFY waitingChanged FINAL)  // commands not yet confirmed
 
  public:
-  explicit HubLink(QObject* parent = nullptr);
+  // No default argument: a type that QML can construct by itself would get a second instance there.
+  explicit HubLink(QObject* parent);
   ~HubLink() override;
+  static HubLink* create(QQmlEngine*, QJSEngine*);
 
+  /// Before start: what people record is kept in this folder until the hub confirms it. Returns what is wrong
+  /// and what to do, or "". Without a folder a command told while the hub is away is refused with "away".
+  QString keep_outbox_in(const QString& folder);
   /// Connects and stays connected (full-jitter backoff, 5 s at most). Called once, by main or a test.
   void start(const QUrl& hub, wire::Role role);
 
@@ -47,11 +55,15 @@ class HubLink : public QObject {
   [[nodiscard]] double speed() const;
 
   /// Sends one command; returns its UUID at once. The answer comes as `receipt` or `refused` with that id.
-  /// Kinds that a person must never lose (check_in, record.*, answer.today) go through the outbox.
+  /// Kinds that a person must never lose (check_in*, record.*, answer.today) go through the outbox: they are
+  /// on disk when this returns and `waits(id)` is true until the hub answers. All others are refused with
+  /// code "away" where the hub is not there or goes before it answers; then the hall shows what was done.
   Q_INVOKABLE QString tell(const QString& kind, const QJsonObject& body);
   /// Asks one question; the answer comes as `answer` (perhaps `underway` before) or `refused`.
   Q_INVOKABLE QString ask(const QString& kind, const QJsonObject& body = {});
   Q_INVOKABLE void cancel(const QString& id);
+  /// True while this command lies in the outbox, not yet confirmed.
+  Q_INVOKABLE bool waits(const QString& id) const;
 
  Q_SIGNALS:
   void connectedChanged();
