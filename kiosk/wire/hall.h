@@ -49,9 +49,10 @@ struct MemberView {
   bool expected = false;
   bool here = false;
   std::int64_t here_at_ms = 0;                       // Unix time of the check-in
+  SlotRange present;                                 // a late arrival's first slot, a leaver's last
   std::map<std::string, int, std::less<>> loads_hg;  // planned loads by station (touch, instructor)
   std::map<std::string, std::string, std::less<>>
-      exercises;                   // station -> exercise id worked, where a substitute
+      exercises;                   // station -> exercise id worked, where a substitute (touch, instructor)
   std::vector<std::string> notes;  // 'together with Ana P.', 'overhead left out': instructor alone
   std::optional<TodayAnswer> today;
   friend bool operator==(const MemberView&, const MemberView&) = default;
@@ -107,6 +108,7 @@ struct Hall {
   std::map<std::string, ClassView> classes;
   std::string current;                                // the class opened last and not ended; "" if none
   std::map<std::string, std::string> exercise_names;  // id -> name, of all exercises any class names
+  friend bool operator==(const Hall&, const Hall&) = default;
 };
 
 /// Folds one row. Rows at or below `reached` change nothing. An unknown kind only moves `reached`.

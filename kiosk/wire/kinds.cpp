@@ -15,9 +15,10 @@ constexpr Audience people{Role::touch, Role::instructor, Role::desk, Role::tool}
 // refused with code "stale" and both numbers. Hold and stop never need it: they must always work.
 // A `sheet` in a row is {version, at_slot, style, ring:[station], timing:{slots, laps, work_s, change_s,
 // show_s, warm_up_s, lead_in_s, cool_down_s, breaks:[{after_slot, s}]}, rows:[{member, stations:[id|null]}],
-// stations:[StationView as snake_case keys], exercises:{member:{station:exercise}}}; its words are, for touch
-// and instructor, {loads_hg:{member:{station:n}}, exercise_names:{id:name}} and, for the instructor alone,
-// {cost:{}, bound:{}, proven:[], reasons:[], change:"sentence"}.
+// stations:[StationView as snake_case keys]}; its words are, for everybody, {exercise_names:{id:name}}, for
+// touch and instructor {loads_hg:{member:{station:n}}, exercises:{member:{station:exercise}}} (substitutes: a
+// wall that knew them would know of exclusions) and, for the instructor alone, {cost:{}, bound:{}, proven:[],
+// reasons:[], change:"sentence"}. A range of slots is [first, last] or, to the end, [first].
 constexpr std::array commands{
     CommandKind{
         "member.add",
@@ -27,7 +28,8 @@ constexpr std::array commands{
         "allowed_exercises} to the instructor",
         everybody, "adds a member; without an id the hub makes one"},
     CommandKind{"class.add", "toml, class?",
-                "{class, start, length_s, timing, stations:[StationView], members:[{member, level}], guests}",
+                "{class, start, length_s, timing, stations:[StationView], members:[{member, level}], "
+                "guests:[member]}",
                 "{name, aliases:{member: shown_as}, exercise_names} to everybody; {notes:{member:[..]}, "
                 "loads_hg} to the instructor",
                 everybody,
@@ -36,12 +38,13 @@ constexpr std::array commands{
     CommandKind{"class.open", "class", "{class}", "", everybody,
                 "chooses the class at hand: check-in is open"},
     CommandKind{
-        "check_in", "class, member", "{class, member, expected}", "{shown_as} to everybody", everybody,
+        "check_in", "class, member", "{class, member, level, expected}", "{shown_as} to everybody", everybody,
         "a member is here; again: nothing changes. A member not on the list takes a seat as a walk-in"},
     CommandKind{"check_in.undo", "class, member", "{class, member}", "", everybody,
                 "a check-in tapped by mistake"},
-    CommandKind{"heads.count", "class, here:[member], guests?", "{class, here:[member], guests:[member]}", "",
-                everybody, "the instructor's count: exactly these are here, and so many guests"},
+    CommandKind{"heads.count", "class, here:[member], guests?", "{class, here:[member], guests:[member]}",
+                "{aliases} to everybody", everybody,
+                "the instructor's count: exactly these are here, and so many guests"},
     CommandKind{"answer.today", "class, member, answer: fine|take_it_easy|hurts|wants_a_word, spot?",
                 "{class, member}", "{answer, spot} to the instructor", teacher,
                 "how a member is today; 'hurts' with a spot leaves out exercises that load this group"},
@@ -75,10 +78,11 @@ constexpr std::array commands{
                 "back to the start of the present slot"},
     CommandKind{"class.more_time", "class, saw, s", "{class, s}", "", everybody,
                 "lengthens the present segment"},
-    CommandKind{"class.late", "class, saw, member?", "{class, member, sheet}", "as of a sheet; {shown_as}",
-                everybody, "somebody comes late: a member, or without one a guest"},
-    CommandKind{"class.leave", "class, saw, member", "{class, member, sheet}", "as of a sheet", everybody,
-                "somebody leaves early"},
+    CommandKind{"class.late", "class, saw, member?", "{class, member, guest, level, from_slot, sheet}",
+                "as of a sheet; {shown_as}", everybody,
+                "somebody comes late: a member, or without one a guest"},
+    CommandKind{"class.leave", "class, saw, member", "{class, member, last_slot, sheet}", "as of a sheet",
+                everybody, "somebody leaves early"},
     CommandKind{"class.stop", "class, saw?", "{class}", "", everybody,
                 "stop and help: all walls hold and show the emergency text"},
     CommandKind{"class.over", "class", "{class}", "", everybody, "it is over: the class is then held"},

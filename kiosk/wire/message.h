@@ -15,6 +15,8 @@
 namespace floorwheel::wire {
 
 inline constexpr int protocol_version = 1;
+inline constexpr std::size_t max_message_bytes = std::size_t{4} << 20;
+inline constexpr std::size_t max_message_depth = 16;
 
 // --- screen to hub
 /// The first message of a connection: who, and the journal number reached (0: everything please).

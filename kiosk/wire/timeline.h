@@ -57,6 +57,7 @@ enum class Running : std::uint8_t { not_started, running, held, stopped, over };
 struct ClassClock {
   std::vector<Segment> segments;
   Running state = Running::not_started;
+  bool started = false;  // class.start was told; a sheet published before it lays `segments` out already
   std::int64_t anchor_ms = 0;                 // class clock at which `elapsed_ms` was right
   std::int64_t elapsed_ms = 0;                // of the timeline at the anchor
   std::optional<std::int64_t> stopped_at_ms;  // class clock of 'stop and help', while stopped
@@ -77,13 +78,15 @@ struct Moment {
 Moment moment_at(const ClassClock&, std::int64_t now_ms);
 
 /// First slot a change made at this moment can still move: the slot after the one being worked or left;
-/// in a change of slot t: t + 1 is already announced on the wall, so t + 2. Before the first work: 1.
+/// in a change of slot t, or the break after it: t + 1 is already announced on the wall, so t + 2. Before the
+/// first work: 1.
 int first_open_slot(const ClassClock&, std::int64_t now_ms);
 
 // The events. Each returns false and changes nothing where it makes no sense (resume of a running class...).
 bool apply_start(ClassClock&, const Timing&, std::int64_t at_ms);
 bool apply_hold(ClassClock&, std::int64_t at_ms);
-/// After a restart of the machine: held at the last pulse, whatever the class clock says now.
+/// After a restart of the machine: held at the last pulse, whatever the class clock says now; also a class
+/// that was stopped. Before the start nothing is held.
 bool apply_power_cut(ClassClock&, std::int64_t elapsed_ms);
 bool apply_resume(ClassClock&, std::int64_t at_ms);
 /// Jumps to the end of the present segment.
@@ -92,11 +95,12 @@ bool apply_skip(ClassClock&, std::int64_t at_ms);
 bool apply_repeat(ClassClock&, std::int64_t at_ms);
 /// Lengthens the present segment.
 bool apply_more_time(ClassClock&, std::int64_t at_ms, std::int64_t step_ms);
+/// 'Stop and help' works at any time until the class is over, also before the start.
 bool apply_stop(ClassClock&, std::int64_t at_ms);
-/// 'It is over': from stopped to held.
+/// 'It is over': from stopped to held, or to where it was before the start.
 bool apply_over(ClassClock&, std::int64_t at_ms);
 bool apply_end(ClassClock&, std::int64_t at_ms);
-/// A new run sheet while the class runs: segments from the first not yet begun on are laid out anew.
+/// A new run sheet: segments not yet begun are laid out anew, what has begun keeps its length.
 bool apply_sheet(ClassClock&, const Timing&, std::int64_t at_ms);
 
 }  // namespace floorwheel::wire
