@@ -231,8 +231,8 @@ Change make_change(std::uint64_t seed, double most) {
 }
 
 int cases_wanted(int by_default) {
-  const char* wanted = std::getenv("FLOORWHEEL_TINY_CASES");
-  return wanted != nullptr ? std::atoi(wanted) : by_default;
+  if (const char* wanted = std::getenv("FLOORWHEEL_TINY_CASES")) return std::atoi(wanted);
+  return std::getenv("FLOORWHEEL_LONG") != nullptr ? 100 * by_default : by_default;
 }
 
 std::uint64_t first_seed() {

@@ -47,7 +47,7 @@ std::string dump(const EarlierSheet&);
 std::string dump(const ClassSpec&, const Rotation&);
 std::string dump(const Cost&);
 
-/// How many cases a test runs: FLOORWHEEL_TINY_CASES, or so many.
+/// How many cases a test runs: FLOORWHEEL_TINY_CASES, or so many, a hundred times that with FLOORWHEEL_LONG.
 int cases_wanted(int by_default);
 /// The first case: FLOORWHEEL_TINY_SEED, or 1.
 std::uint64_t first_seed();
