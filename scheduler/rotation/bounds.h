@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Lower bounds that hold for every rotation of a class, free or ring. `missed` and `uneven` come from the
+// largest flow of visits from members (their slots) to stations (their places and units over all slots):
+// Hall's condition and König's bound in one. `back_to_back` comes from each member's own list.
+#pragma once
+
+#include "scheduler/rotation/problem.h"
+
+namespace floorwheel {
+
+struct Found;
+
+/// Visits that can take place at most, counted by members' slots and stations' places over the class.
+struct VisitFlow {
+  std::int64_t missed = 0;  // at least
+  std::int64_t uneven = 0;  // at least, when `missed` is that
+};
+VisitFlow bound_visits(const Problem&);
+
+/// Fills in `bound` and `proven` of an answer, keeping what is known already and is better.
+void prove(const Problem&, Found&);
+
+}  // namespace floorwheel

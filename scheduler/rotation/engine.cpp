@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "scheduler/rotation/engine.h"
+
+#include <algorithm>
+
+#include "scheduler/rotation/bounds.h"
+#include "scheduler/rotation/ring_order.h"
+
+namespace floorwheel {
+
+std::vector<Component> ranking(const Problem& p) {
+  std::vector<Component> out;
+  for (Component c : components)
+    if (c != Component::moved || p.is_repair) out.push_back(c);
+  return out;
+}
+
+bool leading_equal(const Cost& a, const Cost& b) {
+  return std::equal(a.value.begin(), a.value.begin() + 3, b.value.begin());
+}
+
+bool leading_less(const Cost& a, const Cost& b) {
+  return std::lexicographical_compare(a.value.begin(), a.value.begin() + 3, b.value.begin(),
+                                      b.value.begin() + 3);
+}
+
+namespace {
+
+class Engine {
+ public:
+  Engine(const Problem& p, const Task& task) : p_(p), task_(task), random_(task.seed) {}
+
+  Answer run() {
+    Answer answer;
+    if (task_.style != Style::free) answer.ring = ring();
+    if (task_.style != Style::ring) answer.free = free();
+    for (auto* found : {&answer.ring, &answer.free})
+      if (*found) prove(p_, **found);
+    answer.found = takes_ring(answer) ? *answer.ring : *answer.free;
+    return answer;
+  }
+
+ private:
+  /// A beam as wide as the size of the class lets it be.
+  int width() const {
+    const std::int64_t cells = std::int64_t{p_.members} * p_.slots * p_.stations;
+    return static_cast<int>(std::clamp<std::int64_t>(400'000 / std::max<std::int64_t>(cells, 1), 2, 48));
+  }
+
+  bool thorough() const {
+    const std::int64_t n = p_.stations * std::int64_t{p_.laps};
+    return n * n * n * p_.slots * p_.members < 100'000'000;
+  }
+
+  Found ring() {
+    std::vector<std::vector<StationIndex>> orders;
+    bool exact = false;
+    if (!task_.ring.empty()) {
+      orders.push_back(task_.ring);
+    } else {
+      RingOrders found = find_ring_orders(p_, random_);
+      exact = found.exact;
+      for (RingOrder& order : found.list) orders.push_back(std::move(order.order));
+    }
+    Found best;
+    for (auto& order : orders) {
+      Found found = built(ring_track(order));
+      found.ring_exact = exact;
+      if (best.rows.empty() || found.cost < best.cost) best = std::move(found);
+    }
+    return best;
+  }
+
+  Found free() { return built(Track{}); }
+
+  Found built(Track track) {
+    Sheet sheet(p_);
+    Placement placement(p_, track, width(), thorough(), random_);
+    placement.build(sheet);
+    Found found;
+    found.style = track.is_ring() ? Style::ring : Style::free;
+    found.ring = std::move(track.ring);
+    found.rows = sheet.rows();
+    found.cost = price(p_, sheet);
+    return found;
+  }
+
+  bool takes_ring(const Answer& answer) const {
+    if (!answer.free) return true;
+    if (!answer.ring) return false;
+    const Cost& ring = answer.ring->cost;
+    const Cost& free = answer.free->cost;
+    if (p_.is_repair) return !leading_less(free, ring);
+    return !leading_less(free, ring) && ring[Component::idle] <= free[Component::idle] + p_.members;
+  }
+
+  const Problem& p_;
+  const Task& task_;
+  Random random_;
+};
+
+}  // namespace
+
+Answer solve(const Problem& p, const Task& task) { return Engine(p, task).run(); }
+
+}  // namespace floorwheel

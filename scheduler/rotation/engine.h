@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From a checked problem to the best rotation found, with bounds: rings, free rotations, the choice between
+// them. What plan, the table of slots and repair share.
+#pragma once
+
+#include <optional>
+
+#include "scheduler/rotation/placement.h"
+#include "scheduler/rotation/solve.h"
+
+namespace floorwheel {
+
+/// A rotation of one style and what is known about it.
+struct Found {
+  Style style = Style::free;
+  std::vector<StationIndex> ring;
+  std::vector<Row> rows;
+  Cost cost;
+  Cost bound;               // of each component, given that the earlier ones are as in `cost`
+  int proven = 0;           // leading components whose bound is their cost
+  bool ring_exact = false;  // the ring has as few bad joints as any
+};
+
+/// What the search is asked for.
+struct Task {
+  Style style = Style::automatic;
+  std::vector<StationIndex> ring;  // a repair: the order to keep; else empty
+  std::uint64_t seed = 1;
+  std::int64_t effort = 0;  // steps; 0: by size
+  std::function<bool()> stop;
+  std::function<void(const Progress&)> progress;
+};
+
+/// The answer, and what it was chosen over: best of each style that was tried.
+struct Answer {
+  Found found;
+  std::optional<Found> ring;
+  std::optional<Found> free;
+};
+
+Answer solve(const Problem&, const Task&);
+
+/// The components in the order that counts: without `moved` unless a repair.
+std::vector<Component> ranking(const Problem&);
+
+/// The first three components, compared in order.
+bool leading_equal(const Cost&, const Cost&);
+bool leading_less(const Cost&, const Cost&);
+
+}  // namespace floorwheel

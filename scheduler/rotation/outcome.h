@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Turns what the search found into the plan that callers get: judged by the auditor, with its reasons.
+#pragma once
+
+#include "scheduler/rotation/engine.h"
+
+namespace floorwheel {
+
+/// `wished`: the style asked for. `earlier`: the run sheet a repair started from, else null.
+Plan as_plan(const ClassSpec&, const Problem&, const Answer&, Style wished, std::uint64_t seed,
+             const EarlierSheet* earlier = nullptr);
+
+/// One sentence for the choice of style, one for each component up to `idle` whose bound is above 0, one for
+/// whatever could not be kept.
+std::vector<std::string> reasons(const ClassSpec&, const Problem&, const Answer&, Style wished);
+
+}  // namespace floorwheel

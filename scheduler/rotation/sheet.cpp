@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Counts of places and units, and the rules that a single row or pair can break: 4, 5 and 6.
+#include "scheduler/rotation/sheet.h"
+
+#include <algorithm>
+
+namespace floorwheel {
+namespace {
+
+/// Walks the worked slots of a row and tells visit(t, s, lap, first of its lap).
+template <class Visit>
+bool each_visit_with_lap(const Problem& p, const StationIndex* row, Visit visit) {
+  std::vector<int> seen_in(ix(p.stations), 0);
+  int lap = 0;
+  for (int t = 0; t < p.slots; ++t) {
+    const StationIndex s = row[t];
+    if (s == nowhere) continue;
+    const bool new_lap = lap == 0 || seen_in[ix(s)] == lap;
+    if (new_lap) ++lap;
+    seen_in[ix(s)] = lap;
+    if (!visit(t, s, lap, new_lap)) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+bool laps_hold(const Problem& p, const StationIndex* row) {
+  return each_visit_with_lap(p, row,
+                             [&](int t, StationIndex, int lap, bool) { return t < p.from || lap <= p.laps; });
+}
+
+bool steps_hold(const Problem& p, const std::vector<int>& place, const StationIndex* row) {
+  const int n = p.stations;
+  StationIndex before = nowhere;
+  std::int64_t in_lap = 0;
+  std::int64_t in_row = 0;
+  return each_visit_with_lap(p, row, [&](int t, StationIndex s, int, bool new_lap) {
+    if (before != nowhere) {
+      const int ahead = (place[ix(s)] - place[ix(before)] + n) % n;
+      const int step = ahead == 0 ? n : ahead;
+      in_lap = new_lap ? 0 : in_lap + step;
+      in_row += step;
+    }
+    before = s;
+    return t < p.from || (in_lap < n && in_row < std::int64_t{p.laps} * n);
+  });
+}
+
+Sheet::Sheet(const Problem& p)
+    : p_(&p),
+      at_(p.members, p.slots, nowhere),
+      used_(p.stations, p.slots),
+      units_used_(p.kinds, p.slots),
+      visits_(p.members, p.stations) {
+  for (int m = 0; m < p.members; ++m)
+    for (int t = 0; t < p.from; ++t) put(m, t, p.history(m, t));
+}
+
+int Sheet::room(int s, int t) const {
+  if (!p_->open(s, t)) return -used_(s, t);
+  int free = p_->capacity[ix(s)] - used_(s, t);
+  for (int k : p_->takes[ix(s)]) free = std::min(free, p_->units[ix(k)] - units_used_(k, t));
+  return free;
+}
+
+void Sheet::put(int m, int t, StationIndex s) {
+  StationIndex& cell = at_(m, t);
+  if (cell == s) return;
+  if (cell != nowhere) {
+    --used_(cell, t);
+    --visits_(m, cell);
+    for (int k : p_->takes[ix(cell)]) --units_used_(k, t);
+  }
+  cell = s;
+  if (s == nowhere) return;
+  ++used_(s, t);
+  ++visits_(m, s);
+  for (int k : p_->takes[ix(s)]) ++units_used_(k, t);
+}
+
+void Sheet::clear(int m) {
+  for (int t = p_->from; t < p_->slots; ++t) put(m, t, nowhere);
+}
+
+void Sheet::set_row(int m, const StationIndex* row) {
+  for (int t = p_->from; t < p_->slots; ++t) put(m, t, row[t]);
+}
+
+bool Sheet::laps_hold(int m) const {
+  if (p_->laps > 1) return floorwheel::laps_hold(*p_, at_.row(m));
+  for (int t = p_->from; t < p_->slots; ++t)
+    if (const StationIndex s = at_(m, t); s != nowhere && visits_(m, s) > 1)
+      return p_->from > 0 && floorwheel::laps_hold(*p_, at_.row(m));
+  return p_->from == 0 || floorwheel::laps_hold(*p_, at_.row(m));
+}
+
+bool Sheet::pairs_hold(int m, int t) const {
+  const StationIndex s = at_(m, t);
+  for (int foe : p_->foes[ix(m)])
+    if (s != nowhere && at_(foe, t) == s) return false;
+  for (int mate : p_->mates[ix(m)]) {
+    if (!p_->present(m, t) || !p_->present(mate, t)) continue;
+    const StationIndex other = at_(mate, t);
+    if (s == other) continue;
+    if (s != nowhere && other != nowhere) return false;
+    if (s != nowhere ? visits_(mate, s) > 0 : visits_(m, other) > 0) return false;
+  }
+  return true;
+}
+
+bool Sheet::pairs_hold(int m) const {
+  if (p_->foes[ix(m)].empty() && p_->mates[ix(m)].empty()) return true;
+  for (int t = p_->from; t < p_->slots; ++t)
+    if (!pairs_hold(m, t)) return false;
+  return true;
+}
+
+std::vector<Row> Sheet::rows() const {
+  std::vector<Row> out;
+  for (int m = 0; m < p_->members; ++m) out.emplace_back(at_.row(m), at_.row(m) + p_->slots);
+  return out;
+}
+
+}  // namespace floorwheel

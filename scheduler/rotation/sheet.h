@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A rotation in the making: who is where, with counts of used places and units, so that "is there room" and
+// "does this row keep the rules" are answered at once. Starts with history and nobody else anywhere.
+#pragma once
+
+#include <vector>
+
+#include "scheduler/rotation/problem.h"
+
+namespace floorwheel {
+
+using Row = std::vector<StationIndex>;
+
+class Sheet {
+ public:
+  explicit Sheet(const Problem&);
+
+  [[nodiscard]] StationIndex at(int m, int t) const { return at_(m, t); }
+  [[nodiscard]] const StationIndex* row(int m) const { return at_.row(m); }
+  /// How many more fit at s in slot t: places and units; negative when too many are there.
+  [[nodiscard]] int room(int s, int t) const;
+  /// How often m visits s, history included.
+  [[nodiscard]] int visits(int m, int s) const { return visits_(m, s); }
+
+  /// Sets one entry, whatever the rules say; s may be nowhere.
+  void put(int m, int t, StationIndex s);
+  /// Empties the row of m from the first planned slot on.
+  void clear(int m);
+  void set_row(int m, const StationIndex* row);
+
+  /// Rule 4 and, with a ring, rule 6 for the row of m.
+  [[nodiscard]] bool laps_hold(int m) const;
+  /// Rule 5 for m against everybody m is paired with, in one slot or in all.
+  [[nodiscard]] bool pairs_hold(int m, int t) const;
+  [[nodiscard]] bool pairs_hold(int m) const;
+
+  [[nodiscard]] std::vector<Row> rows() const;
+
+ private:
+  const Problem* p_;
+  Grid<StationIndex> at_;
+  Grid<int> used_;        // (station, slot)
+  Grid<int> units_used_;  // (kind, slot)
+  Grid<int> visits_;      // (member, station)
+};
+
+/// Rule 4 for a row: its worked slots, cut greedily, make no more than the laps allowed. Only slots that are
+/// planned are judged; history counts.
+bool laps_hold(const Problem&, const StationIndex* row);
+
+/// Rule 6 for a row; place[s] is the place of station s in the ring.
+bool steps_hold(const Problem&, const std::vector<int>& place, const StationIndex* row);
+
+}  // namespace floorwheel
