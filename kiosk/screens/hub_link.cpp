@@ -232,6 +232,7 @@ QString HubLink::keep_outbox_in(const QString& folder) {
 void HubLink::start(const QUrl& hub, wire::Role role) {
   impl_->url = hub;
   impl_->role = role;
+  Q_EMIT connectedChanged();  // the address is known
   impl_->socket.open(hub);
 }
 

@@ -23,7 +23,7 @@ class HubLink : public QObject {
   QML_SINGLETON
   Q_PROPERTY(bool connected READ connected NOTIFY connectedChanged FINAL)
   Q_PROPERTY(bool everConnected READ everConnected NOTIFY connectedChanged FINAL)
-  Q_PROPERTY(QString url READ url CONSTANT FINAL)
+  Q_PROPERTY(QString url READ url NOTIFY connectedChanged FINAL)
   Q_PROPERTY(int waiting READ waiting NOTIFY waitingChanged FINAL)  // commands not yet confirmed
 
  public:

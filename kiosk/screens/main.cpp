@@ -4,8 +4,10 @@
 // SIGTERM.
 #include <signal.h>
 #include <sys/signalfd.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
+#include <QDir>
 #include <QGuiApplication>
 #include <QLocale>
 #include <QQmlApplicationEngine>
@@ -43,6 +45,15 @@ int signals_as_file() {
   return signalfd(-1, &set, SFD_CLOEXEC | SFD_NONBLOCK);
 }
 
+// A kiosk started from a service or a script has no session folder; Qt would complain and make this same one.
+void have_runtime_folder() {
+  if (qEnvironmentVariableIsSet("XDG_RUNTIME_DIR")) return;
+  const QByteArray folder =
+      QFile::encodeName(QDir::tempPath()) + "/floorwheel-run-" + QByteArray::number(getuid());
+  mkdir(folder.constData(), 0700);
+  qputenv("XDG_RUNTIME_DIR", folder);
+}
+
 QStringList raw_arguments(int argc, char** argv) {
   QStringList list;
   for (int i = 0; i < argc; ++i) list.append(QString::fromLocal8Bit(argv[i]));
@@ -71,6 +82,7 @@ int main(int argc, char** argv) {
   const Options& options = std::get<Options>(read);
   const int signal_fd = signals_as_file();
 
+  have_runtime_folder();
   if (!has_display()) qputenv("QT_QPA_PLATFORM", "offscreen");
   const bool headless = qgetenv("QT_QPA_PLATFORM").startsWith("offscreen");
   if (headless || !options.frames.isEmpty()) QQuickWindow::setGraphicsApi(QSGRendererInterface::Software);
