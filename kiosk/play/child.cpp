@@ -21,15 +21,24 @@ namespace {
 
 int exit_code_of(int status) { return WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status); }
 
+std::vector<char*> pointers(const std::vector<std::string>& texts) {
+  std::vector<char*> out;
+  for (const std::string& text : texts) out.push_back(const_cast<char*>(text.c_str()));
+  return out;
+}
+
 }  // namespace
 
-Child::Child(const std::vector<std::string>& arguments, const std::string& log) {
+Child::Child(const std::vector<std::string>& arguments, const std::string& log,
+             const std::vector<std::string>& more) {
   std::array<int, 2> to{};
   std::array<int, 2> from{};
   if (pipe2(to.data(), O_CLOEXEC) != 0 || pipe2(from.data(), O_CLOEXEC) != 0) fail("pipe");
-  std::vector<char*> argv;
-  for (const std::string& a : arguments) argv.push_back(const_cast<char*>(a.c_str()));
+  std::vector<char*> argv = pointers(arguments);
   argv.push_back(nullptr);
+  std::vector<char*> environment = pointers(more);
+  for (char** e = environ; *e != nullptr; ++e) environment.push_back(*e);
+  environment.push_back(nullptr);
   const pid_t parent = getpid();
   pid_ = fork();
   if (pid_ < 0) fail("fork");
@@ -46,7 +55,7 @@ Child::Child(const std::vector<std::string>& arguments, const std::string& log) 
     sigset_t none;
     sigemptyset(&none);
     sigprocmask(SIG_SETMASK, &none, nullptr);
-    execv(argv[0], argv.data());
+    execve(argv[0], argv.data(), environment.data());
     _exit(127);
   }
   close(to[0]);

@@ -15,8 +15,10 @@ namespace floorwheel::play {
 class Child {
  public:
   Child() = default;
-  /// Starts `arguments[0]` with its errors going to `log`. Throws std::system_error.
-  Child(const std::vector<std::string>& arguments, const std::string& log);
+  /// Starts `arguments[0]` with our environment and `more` ("NAME=value") before it, its errors going to
+  /// `log`. Throws std::system_error.
+  Child(const std::vector<std::string>& arguments, const std::string& log,
+        const std::vector<std::string>& more = {});
   ~Child();
   Child(Child&& other) noexcept;
   Child& operator=(Child&& other) noexcept;
