@@ -17,7 +17,9 @@ namespace floorwheel::files {
 std::string to_json(const ClassSpec&, const Plan&, std::optional<long> elapsed_ms = {});
 std::string to_json(const ClassSpec&, const SlotTable&, std::optional<long> elapsed_ms = {});
 std::string to_json(const Refusal&);
-std::string to_json(const ClassSpec&, const Audit&, bool true_cost);
+/// `moved` is a number where it was counted, null in a repair audited without the earlier run sheet, and left
+/// out elsewhere.
+std::string to_json(const Audit&, bool true_cost, bool is_repair);
 
 /// A rotation file as read, before it is held against a class.
 struct RotationFile {
@@ -30,12 +32,20 @@ struct RotationFile {
   std::vector<RunSheetRow> rows;
   Cost cost;
   bool has_moved = false;
-  int at_slot = 0;
+  int at_slot = 0;  // a repair: slots before it are history; else 0
 };
 OrFileError<RotationFile> parse_rotation(std::string_view json, const std::string& file);
 
 /// The rotation by indices of the class; an unknown member or station or a short row is a FileError.
 OrFileError<Rotation> rotation_for(const ClassSpec&, const RotationFile&, const std::string& file);
-EarlierSheet earlier_sheet(const RotationFile&);
+
+/// The run sheet that a repair starts from. Members the class lacks may stand in it; a station the class
+/// lacks is a FileError.
+OrFileError<EarlierSheet> earlier_sheet_for(const ClassSpec&, const RotationFile&, const std::string& file);
+
+/// What the header of the file says otherwise than the class: breaches of no numbered rule.
+std::vector<Breach> header_breaches(const ClassSpec&, const RotationFile&);
+/// The cost stated equals the one recomputed, as far as it was (`moved` may not be known).
+bool states_true_cost(const RotationFile&, const Audit&);
 
 }  // namespace floorwheel::files
