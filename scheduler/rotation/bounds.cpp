@@ -163,6 +163,7 @@ void prove(const Problem& p, Found& found) {
   raise(Component::missed, flow.missed);
   if (found.cost[Component::missed] == flow.missed) raise(Component::uneven, flow.uneven);
   const std::vector<Component> order = ranking(p);
+  for (int i = 0; i < found.exhausted; ++i) raise(order[ix(i)], found.cost[order[ix(i)]]);
   found.proven = 0;
   for (Component c : order) {
     if (found.bound[c] < found.cost[c]) break;

@@ -5,6 +5,7 @@
 
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/ring_order.h"
+#include "scheduler/rotation/thorough.h"
 
 namespace floorwheel {
 
@@ -34,6 +35,13 @@ class Engine {
     Answer answer;
     if (task_.style != Style::free) answer.ring = ring();
     if (task_.style != Style::ring) answer.free = free();
+    if (answer.ring && answer.free && answer.ring->cost < answer.free->cost) {
+      answer.free->rows = answer.ring->rows;  // a ring is a free rotation as well
+      answer.free->cost = answer.ring->cost;
+    }
+    for (auto* found : {&answer.ring, &answer.free})
+      if (*found) prove(p_, **found);
+    Thorough(p_, task_).settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
     answer.found = takes_ring(answer) ? *answer.ring : *answer.free;
@@ -54,18 +62,15 @@ class Engine {
 
   Found ring() {
     std::vector<std::vector<StationIndex>> orders;
-    bool exact = false;
     if (!task_.ring.empty()) {
       orders.push_back(task_.ring);
     } else {
       RingOrders found = find_ring_orders(p_, random_);
-      exact = found.exact;
       for (RingOrder& order : found.list) orders.push_back(std::move(order.order));
     }
     Found best;
     for (auto& order : orders) {
       Found found = built(ring_track(order));
-      found.ring_exact = exact;
       if (best.rows.empty() || found.cost < best.cost) best = std::move(found);
     }
     return best;

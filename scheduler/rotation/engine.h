@@ -16,9 +16,9 @@ struct Found {
   std::vector<StationIndex> ring;
   std::vector<Row> rows;
   Cost cost;
-  Cost bound;               // of each component, given that the earlier ones are as in `cost`
-  int proven = 0;           // leading components whose bound is their cost
-  bool ring_exact = false;  // the ring has as few bad joints as any
+  Cost bound;         // of each component, given that the earlier ones are as in `cost`
+  int proven = 0;     // leading components whose bound is their cost
+  int exhausted = 0;  // leading components that an exhaustive search has settled
 };
 
 /// What the search is asked for.

@@ -46,7 +46,7 @@ class RingPath {
     history();
     best_ = empty_price();
     if (past_ != none) {
-      run(place_[ix(station_of(past_))]);
+      run(place_[ix(station_of(0))]);  // label 0 is the first visit
     } else {
       const int turn = random.below(n_);
       int tries = 0;

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "scheduler/rotation/row_lists.h"
+
+#include <algorithm>
+
+namespace floorwheel {
+namespace {
+
+class Lister {
+ public:
+  Lister(const Problem& p, int m, std::size_t most) : p_(p), m_(m), most_(most), row_(ix(p.slots), nowhere) {
+    for (int t = 0; t < p.from; ++t) row_[ix(t)] = p.history(m, t);
+  }
+
+  std::optional<std::vector<PricedRow>> list() {
+    if (!extend(p_.from)) return std::nullopt;
+    std::stable_sort(rows_.begin(), rows_.end(),
+                     [](const PricedRow& a, const PricedRow& b) { return a.cost < b.cost; });
+    return std::move(rows_);
+  }
+
+ private:
+  bool extend(int t) {
+    if (t == p_.slots) {
+      if (rows_.size() == most_) return false;
+      rows_.push_back({row_, price_row(p_, m_, row_.data())});
+      return true;
+    }
+    if (p_.present(m_, t))
+      for (int s : p_.required[ix(m_)]) {
+        if (p_.places(s, t) < 1) continue;
+        row_[ix(t)] = s;
+        if (laps_hold(p_, row_.data()) && !extend(t + 1)) return false;
+      }
+    row_[ix(t)] = nowhere;
+    return extend(t + 1);
+  }
+
+  const Problem& p_;
+  const int m_;
+  const std::size_t most_;
+  Row row_;
+  std::vector<PricedRow> rows_;
+};
+
+}  // namespace
+
+std::optional<RowLists> list_rows(const Problem& p, std::size_t most) {
+  RowLists lists;
+  for (int m = 0; m < p.members; ++m) {
+    auto list = Lister(p, m, most).list();
+    if (!list) return std::nullopt;
+    most -= list->size();
+    lists.push_back(std::move(*list));
+  }
+  return lists;
+}
+
+RowLists rows_on_ring(const Problem& p, const RowLists& lists, const std::vector<int>& place) {
+  RowLists out(lists.size());
+  for (std::size_t m = 0; m < lists.size(); ++m)
+    for (const PricedRow& row : lists[m])
+      if (steps_hold(p, place, row.row.data())) out[m].push_back(row);
+  return out;
+}
+
+}  // namespace floorwheel
