@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// `floorwheel plan`: a rotation for a class file, or what each number of slots buys.
+#include "kiosk/cli/class_input.h"
+#include "kiosk/cli/command.h"
+#include "kiosk/cli/planning.h"
+#include "kiosk/files/nearest.h"
+
+namespace floorwheel::cli {
+namespace {
+
+Style style_of(const std::string& text) {
+  if (const auto style = style_from(text)) return *style;
+  throw UsageError{"there is no style " + text, files::did_you_mean(text, {"ring", "free", "auto"})};
+}
+
+int run(const Args& args) {
+  const Planning planning(args);
+  const auto slots = args.whole("--slots", 1, 1000);
+  const std::optional<Style> style =
+      args.has("--style") ? std::optional(style_of(args.value("--style"))) : std::nullopt;
+
+  const std::string file = *args.operand(0);
+  ClassSpec c = class_of(file, args);
+  if (slots) c.slots = static_cast<int>(*slots);
+  if (style) c.style = *style;
+  if (c.slots) return planning.finish(c, file, plan(c, *c.slots, planning.for_one()));
+  return planning.finish(c, file, plan_slots(c, planning.for_table()));
+}
+
+}  // namespace
+
+Command plan_command() {
+  Usage usage{
+      "plan",
+      "Computes who is at which station in which slot, with its cost and proof.",
+      {"CLASS"},
+      planning_options(),
+      {"floorwheel plan hall.class.toml", "floorwheel plan hall.class.toml --slots 12 --json > ring.json"}};
+  usage.options.insert(usage.options.begin() + 1,
+                       {{"--slots", "T", "so many slots; without it, what each number of slots buys"},
+                        {"--style", "STYLE", "ring, free or auto; wins over the class file"}});
+  return {usage, run};
+}
+
+}  // namespace floorwheel::cli

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A plan as a person reads it: members down, slots across; cost and proof in sentences. Nothing is said by
+// colour.
+#pragma once
+
+#include <string>
+
+#include "scheduler/class_spec.h"
+#include "scheduler/rotation/rotation.h"
+
+namespace floorwheel::cli {
+
+std::string plan_text(const ClassSpec&, const Plan&);
+/// First what each number of slots buys, then the chosen one.
+std::string plan_text(const ClassSpec&, const SlotTable&);
+/// "hall.class.toml: cannot be planned (rule 5): ..."
+std::string refusal_text(const Refusal&, const std::string& class_file);
+
+/// One sentence for each component of the cost, in order.
+std::string cost_sentences(const ClassSpec&, const Plan&);
+std::string proof_sentences(const Plan&);
+
+}  // namespace floorwheel::cli
