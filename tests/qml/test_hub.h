@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a QML test may do beside looking at its screen: tell the hub, read its store, kill it, find an item.
+#pragma once
+
+#include <QJsonObject>
+#include <QObject>
+#include <QQuickItem>
+#include <QQuickWindow>
+#include <QVariant>
+
+#include "kiosk/screens/item_names.h"
+#include "kiosk/screens/picture.h"
+#include "tests/support/hub_process.h"
+
+namespace floorwheel::tests {
+
+class TestHub : public QObject {
+  Q_OBJECT
+ public:
+  bool begin() { return hub_.start(); }
+  void end() { hub_.stop(); }
+  [[nodiscard]] QUrl url() const { return hub_.url(); }
+  [[nodiscard]] QString trouble() const { return hub_.trouble(); }
+
+  /// Adds a small class (m1.. with aliases "Ada 1."..) and returns its id.
+  Q_INVOKABLE QString addSmallClass(int stations, int members, const QString& name) {
+    return addClass(small_class_toml(stations, members, name));
+  }
+  Q_INVOKABLE QString addClass(const QString& toml) {
+    return tell(QStringLiteral("class.add"), {{QStringLiteral("toml"), toml}})
+        .value(QLatin1String("body"))
+        .toObject()
+        .value(QLatin1String("class"))
+        .toString();
+  }
+  Q_INVOKABLE QJsonObject tell(const QString& kind, const QJsonObject& body) { return hub_.tell(kind, body); }
+  Q_INVOKABLE QJsonObject ask(const QString& kind, const QJsonObject& body) { return hub_.ask(kind, body); }
+  /// Rows of the store by the test's own SQL, each a list.
+  Q_INVOKABLE QVariantList sql(const QString& query) {
+    QVariantList all;
+    for (const QVariantList& row : hub_.sql(query)) all.append(QVariant(row));
+    return all;
+  }
+  Q_INVOKABLE void kill() { hub_.kill(); }
+  Q_INVOKABLE bool restart() { return hub_.start(); }
+
+  /// The one visible, enabled control with this accessible name in the window of `near`; null if none or
+  /// several.
+  Q_INVOKABLE QQuickItem* control(QQuickItem* near, const QString& name) {
+    QQuickItem* found = nullptr;
+    for (const screens::ShownItem& i : screens::shown_items(*near->window())) {
+      if (!i.acts || !i.enabled || i.name != name) continue;
+      if (found != nullptr) return nullptr;
+      found = i.item;
+    }
+    return found;
+  }
+  /// True if an item with this accessible name or text is visible.
+  Q_INVOKABLE bool sees(QQuickItem* near, const QString& name) {
+    for (const screens::ShownItem& i : screens::shown_items(*near->window()))
+      if (i.name == name) return true;
+    return false;
+  }
+  /// Everything visible, for messages: names by " | ".
+  Q_INVOKABLE QString names(QQuickItem* near) {
+    QStringList all;
+    for (const screens::ShownItem& i : screens::shown_items(*near->window())) all.append(i.name);
+    return all.join(QStringLiteral(" | "));
+  }
+
+ private:
+  HubProcess hub_;
+};
+
+}  // namespace floorwheel::tests
