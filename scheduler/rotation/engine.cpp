@@ -5,6 +5,7 @@
 
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/ring_order.h"
+#include "scheduler/rotation/search.h"
 #include "scheduler/rotation/thorough.h"
 
 namespace floorwheel {
@@ -27,20 +28,26 @@ bool leading_less(const Cost& a, const Cost& b) {
 
 namespace {
 
+/// Steps; what a class of one floor can use within a breath, less for crowds so that they are answered too.
+std::int64_t default_effort(const Problem& p) {
+  const std::int64_t cells = std::max<std::int64_t>(1, std::int64_t{p.members} * p.slots);
+  return std::clamp<std::int64_t>(20'000'000 / cells, 200, 40'000);
+}
+
 class Engine {
  public:
-  Engine(const Problem& p, const Task& task) : p_(p), task_(task), random_(task.seed) {}
+  Engine(const Problem& p, const Task& task)
+      : p_(p), task_(task), effort_(task.effort > 0 ? task.effort : default_effort(p)),
+        budget_(3 * effort_, task.stop, task.progress), random_(task.seed) {}
 
   Answer run() {
     Answer answer;
     if (task_.style != Style::free) answer.ring = ring();
-    if (task_.style != Style::ring) answer.free = free();
-    if (answer.ring && answer.free && answer.ring->cost < answer.free->cost) {
-      answer.free->rows = answer.ring->rows;  // a ring is a free rotation as well
-      answer.free->cost = answer.ring->cost;
+    if (answer.ring && ring_is_enough(*answer.ring)) {
+      if (p_.members > 0) improve(*answer.ring, effort_ / 4);
+    } else if (task_.style != Style::ring) {
+      answer.free = free(answer.ring ? &*answer.ring : nullptr);
     }
-    for (auto* found : {&answer.ring, &answer.free})
-      if (*found) prove(p_, **found);
     Thorough(p_, task_).settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
@@ -71,12 +78,36 @@ class Engine {
     Found best;
     for (auto& order : orders) {
       Found found = built(ring_track(order));
+      if (found.proven < 3) improve(found, effort_ / 4);
       if (best.rows.empty() || found.cost < best.cost) best = std::move(found);
     }
     return best;
   }
 
-  Found free() { return built(Track{}); }
+  /// A free rotation, from the better of a ring and rows put down freely.
+  Found free(const Found* ring) {
+    Found found = built(Track{});
+    if (ring && ring->cost < found.cost) {
+      found.rows = ring->rows;
+      found.cost = ring->cost;
+    }
+    improve(found, effort_);
+    return found;
+  }
+
+  void improve(Found& found, std::int64_t steps) {
+    if (found.style == Style::ring)
+      rebuild(p_, found, budget_, steps, random_);
+    else
+      anneal(p_, found, budget_, steps, random_);
+    prove(p_, found);
+  }
+
+  /// No free rotation can be so much better that the model would rather have it.
+  bool ring_is_enough(const Found& ring) const {
+    return task_.style == Style::automatic && ring.proven >= 3 &&
+           (p_.is_repair || ring.cost[Component::idle] <= p_.members);
+  }
 
   Found built(Track track) {
     Sheet sheet(p_);
@@ -87,6 +118,7 @@ class Engine {
     found.ring = std::move(track.ring);
     found.rows = sheet.rows();
     found.cost = price(p_, sheet);
+    prove(p_, found);
     return found;
   }
 
@@ -101,6 +133,8 @@ class Engine {
 
   const Problem& p_;
   const Task& task_;
+  const std::int64_t effort_;
+  Budget budget_;
   Random random_;
 };
 

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Betters a rotation step by step. Free ones by simulated annealing over the moves; rings by taking teams
+// out and putting them back on their best path. Both leave all rules kept at every step.
+#pragma once
+
+#include "scheduler/rotation/budget.h"
+#include "scheduler/rotation/engine.h"
+
+namespace floorwheel {
+
+/// The best found replaces rows and cost; `found.bound` tells when there is nothing left to gain.
+void anneal(const Problem&, Found&, Budget&, std::int64_t steps, Random&);
+void rebuild(const Problem&, Found&, Budget&, std::int64_t steps, Random&);
+
+}  // namespace floorwheel
