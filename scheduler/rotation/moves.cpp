@@ -73,7 +73,8 @@ bool Moves::exchange_slots(Draft& draft, int m, int t, int u) {
         const int other = somebody_at(draft, s, slot);
         if (other < 0) return false;
         // Once moved, the other leaves this place; what it takes instead is looked at in its turn.
-        if (std::find(queue_.begin() + static_cast<std::ptrdiff_t>(i), queue_.end(), other) != queue_.end()) break;
+        if (std::find(queue_.begin() + static_cast<std::ptrdiff_t>(i), queue_.end(), other) != queue_.end())
+          break;
         queue_.push_back(other);
         if (draft.sheet().room(s, slot) >= -1) break;
       }
@@ -140,30 +141,33 @@ bool Moves::add_visit(Draft& draft, int m) {
   if (s == nowhere) return false;
   const int begin = std::max(p_.from, p_.first[ix(m)]);
   const int span = p_.last[ix(m)] - begin + 1;
-  int free_slot = -1;   // m does not work
-  int roomy_slot = -1;  // s has room
-  const int offset = random_.below(span);
-  for (int i = 0; i < span; ++i) {
-    const int t = begin + (i + offset) % span;
+  std::vector<int> free_slots;   // m does not work
+  std::vector<int> roomy_slots;  // s has room
+  for (int t = begin; t < begin + span; ++t) {
     const bool free = draft.sheet().at(m, t) == nowhere;
     const bool room = draft.sheet().room(s, t) > 0;
+    if (free) free_slots.push_back(t);
+    if (room) roomy_slots.push_back(t);
     if (free && room) {
       set(draft, m, t, s);
       return true;
     }
-    if (free) free_slot = t;
-    if (room) roomy_slot = t;
   }
-  if (free_slot < 0) return false;
-  if (roomy_slot >= 0 && random_.below(4)) {  // move what m does there into the free slot
-    if (!exchange_slots(draft, m, roomy_slot, free_slot)) return false;
-    set(draft, m, roomy_slot, s);
-    return draft.sheet().at(m, roomy_slot) == s;
+  if (free_slots.empty()) return false;
+  const auto one_of = [&](const std::vector<int>& list) {
+    return list[ix(random_.below(static_cast<int>(list.size())))];
+  };
+  const int t = !roomy_slots.empty() && random_.below(2) ? one_of(roomy_slots) : begin + random_.below(span);
+  if (draft.sheet().at(m, t) != nowhere) {  // what m does there goes into a slot that is free
+    if (!exchange_slots(draft, m, t, one_of(free_slots)) || draft.sheet().at(m, t) != nowhere) return false;
   }
-  const int other = somebody_at(draft, s, free_slot);  // somebody makes way and may come back later
-  if (other < 0) return false;
-  set(draft, other, free_slot, nowhere);
-  set(draft, m, free_slot, s);
+  if (draft.sheet().room(s, t) < 1) {  // somebody makes way and may come back later
+    ++mark_now_;
+    const int other = somebody_at(draft, s, t);
+    if (other < 0) return false;
+    set(draft, other, t, nowhere);
+  }
+  set(draft, m, t, s);
   return true;
 }
 
@@ -178,7 +182,8 @@ bool Moves::replace_visit(Draft& draft, int m) {
     if (draft.sheet().room(s, t) < 1) {
       const int other = somebody_at(draft, s, t);
       if (other < 0) return false;
-      const bool takes = was != nowhere && p_.work(other, was).required && draft.sheet().visits(other, was) < p_.laps;
+      const bool takes =
+          was != nowhere && p_.work(other, was).required && draft.sheet().visits(other, was) < p_.laps;
       set(draft, other, t, takes ? was : nowhere);
     }
     set(draft, m, t, s);

@@ -10,8 +10,18 @@ namespace {
 
 /// What one unit of each component weighs while annealing, in centimetres of walking. Only the way goes by
 /// this sum; which rotation is better is always decided component by component.
-constexpr std::array<std::int64_t, component_count> weights = {2'000'000, 200'000, 300'000, 100'000, 20'000,
-                                                               3'000,     1'000,   1,       1};
+constexpr std::array<std::int64_t, component_count> weights = {
+    20'000'000, 2'000'000, 300'000, 100'000, 20'000, 3'000, 1'000, 1, 1};
+
+/// Annealing goes from the components that matter most to the rest. `kept` leading ones may not rise any
+/// more; the heat falls from `from` to `to`.
+struct Phase {
+  int kept;
+  int share;  // of the steps, in tenths
+  std::int64_t from, to;
+};
+constexpr std::array<Phase, 3> phases = {
+    {{0, 4, 4'000'000, 100'000}, {2, 3, 400'000, 10'000}, {3, 3, 100'000, 50}}};
 
 std::int64_t weighed(const Cost& now, const Cost& before) {
   std::int64_t sum = 0;
@@ -26,16 +36,20 @@ bool at_bound(const Problem& p, const Cost& cost, const Cost& bound, int leading
   return true;
 }
 
-}  // namespace
+bool rises(const Cost& from, const Cost& to, int leading) {
+  return std::lexicographical_compare(from.value.begin(), from.value.begin() + leading, to.value.begin(),
+                                      to.value.begin() + leading);
+}
 
-void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, Random& random) {
-  constexpr int stages = 64;
-  const int all = static_cast<int>(ranking(p).size());
+/// Ends before its steps are used up when the first `next` components have come down to their bounds.
+void anneal_phase(const Problem& p, Found& found, Budget& budget, const Phase& phase, int next,
+                  std::int64_t steps, Random& random) {
   Draft draft(p, found.rows);
   Moves moves(p, random);
-  bool settled = at_bound(p, draft.cost(), found.bound, 3);  // the first three can only be kept
-  std::int64_t heat = settled ? 30'000 : 300'000;
-  for (int stage = 0; stage < stages; ++stage) {
+  std::int64_t heat = phase.from;
+  int stages = 1;  // the heat falls by an eighth each
+  for (std::int64_t h = phase.from; h > phase.to; h -= h / 8) ++stages;
+  for (int stage = 0; stage < stages; ++stage, heat -= heat / 8)
     for (std::int64_t i = 0; i < steps / stages; ++i) {
       if (!budget.spend(1, found.cost, found.bound)) return;
       if (!moves.propose(draft) || !draft.holds()) {
@@ -44,8 +58,7 @@ void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, 
       }
       const Cost cost = draft.weigh();
       const std::int64_t rise = weighed(cost, draft.cost());
-      const bool takes = rise <= 0 || rise * 16 <= heat * random.minus_log2_x16();
-      if (!takes || (settled && leading_less(draft.cost(), cost))) {
+      if (rises(found.cost, cost, phase.kept) || (rise > 0 && rise * 16 > heat * random.minus_log2_x16())) {
         draft.take_back();
         continue;
       }
@@ -53,13 +66,18 @@ void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, 
       if (!(cost < found.cost)) continue;
       found.cost = cost;
       found.rows = draft.sheet().rows();
-      if (!settled && at_bound(p, cost, found.bound, 3)) {
-        settled = true;
-        heat = std::min<std::int64_t>(heat, 30'000);
-      }
-      if (at_bound(p, cost, found.bound, all)) return;
+      if (at_bound(p, cost, found.bound, next)) return;
     }
-    heat = heat * 900 / 1024;
+}
+
+}  // namespace
+
+void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, Random& random) {
+  const int all = static_cast<int>(ranking(p).size());
+  for (const Phase& phase : phases) {
+    const int next = &phase == &phases.back() ? all : (&phase + 1)->kept;
+    if (at_bound(p, found.cost, found.bound, next)) continue;
+    anneal_phase(p, found, budget, phase, next, steps * phase.share / 10, random);
   }
 }
 
