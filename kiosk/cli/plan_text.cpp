@@ -176,15 +176,16 @@ std::string plan_text(const ClassSpec& c, const SlotTable& table) {
 
 std::string refusal_text(const Refusal& r, const std::string& class_file) {
   std::string out = class_file + ": cannot be planned (rule " + std::to_string(r.rule) + "): " + r.reason;
-  std::vector<std::string> entries;
-  if (!r.members.empty()) entries.push_back("members " + listed(r.members));
-  if (!r.stations.empty()) entries.push_back("stations " + listed(r.stations));
-  if (!r.slots.empty()) {
-    std::vector<std::string> slots;
-    for (int t : r.slots) slots.push_back(std::to_string(t));
-    entries.push_back("slots " + listed(slots));
-  }
-  return entries.empty() ? out : out + " (" + listed(entries) + ")";
+  std::string entries;
+  const auto add = [&](const std::string& noun, const std::vector<std::string>& ids) {
+    if (!ids.empty()) entries += (entries.empty() ? "" : "; ") + noun + " " + listed(ids);
+  };
+  add("members", r.members);
+  add("stations", r.stations);
+  std::vector<std::string> slots;
+  for (int t : r.slots) slots.push_back(std::to_string(t));
+  add("slots", slots);
+  return entries.empty() ? out : out + " [" + entries + "]";
 }
 
 }  // namespace floorwheel::cli

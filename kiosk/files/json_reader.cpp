@@ -51,7 +51,7 @@ boost::json::value parse_json(std::string_view text, const std::string& file) {
 }
 
 void JsonNode::fail(const std::string& what, const std::string& right) const {
-  throw JsonStop{{file_, 0, 0, pointer_.empty() ? "/" : pointer_, what, right}};
+  throw JsonStop{{file_, 0, 0, pointer_, what, right}};
 }
 
 bool JsonNode::has(std::string_view key) const {

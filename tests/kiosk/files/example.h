@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The complete example of the class file format, for tests that read it or break it in one place.
+// The complete examples of the class file and the rotation format, for tests that read it or break it in one
+// place.
 #pragma once
 
 #include <string>
@@ -100,6 +101,22 @@ at = [0, 0]
 id = "m01"
 shown_as = "Robin K."
 level = "novice"
+)";
+
+/// A rotation of it, as the format shows one.
+inline const std::string rotation_file =
+    R"({ "format": "floorwheel-rotation", "version": 1,
+  "class": "Thursday evening ring", "slots": 3, "work_s": 40, "change_s": 20,
+  "style": "ring", "ring": ["A", "B"],
+  "members": [ { "id": "m01", "stations": ["A", "B", null] },
+               { "id": "m02", "stations": ["B", "A", null] },
+               { "id": "G1", "stations": ["A", null, "B"] } ],
+  "cost":  { "missed": 0, "uneven": 0, "back_to_back": 0, "short_rest": 0, "idle": 1, "assist_overlap": 0, "walk_cm": 900, "reload_hg": 0 },
+  "bound": { "missed": 0, "uneven": 0, "back_to_back": 0, "short_rest": 0, "idle": 1, "assist_overlap": 0, "walk_cm": 900, "reload_hg": 0 },
+  "proven": ["missed", "uneven", "back_to_back", "short_rest", "idle", "assist_overlap", "walk_cm", "reload_hg"],
+  "reasons": ["A ring: everybody moves one on, and no free rotation does better.",
+              "Idle 1: \"B\" has one place."],
+  "seed": 1 }
 )";
 
 }  // namespace example

@@ -184,12 +184,12 @@ class TestClassFile : public QObject {
   }
 
   // Bytes changed, left out, doubled and swapped at random: an answer or an error with its place, never a
-  // crash. FLOORWHEEL_TEST_SEED repeats a run.
+  // crash. FLOORWHEEL_SEED repeats a run.
   void no_mutation_brings_the_reader_down() {
-    const unsigned seed = qEnvironmentVariableIsSet("FLOORWHEEL_TEST_SEED")
-                              ? qEnvironmentVariable("FLOORWHEEL_TEST_SEED").toUInt()
+    const unsigned seed = qEnvironmentVariableIsSet("FLOORWHEEL_SEED")
+                              ? qEnvironmentVariable("FLOORWHEEL_SEED").toUInt()
                               : std::random_device{}();
-    qInfo("FLOORWHEEL_TEST_SEED=%u", seed);
+    qInfo("FLOORWHEEL_SEED=%u", seed);
     std::mt19937 random(seed);
     const auto below = [&](std::size_t n) { return random() % n; };
     int read_all_the_same = 0, refused = 0;
