@@ -158,15 +158,25 @@ VisitFlow bound_visits(const Problem& p) {
 }
 
 void prove(const Problem& p, Found& found) {
-  const VisitFlow flow = bound_visits(p);
+  const std::vector<Component> order = ranking(p);
   const auto raise = [&](Component c, std::int64_t to) { found.bound[c] = std::max(found.bound[c], to); };
+  const auto meets = [&](Component c) { return found.cost[c] == found.bound[c]; };
+  const VisitFlow flow = bound_visits(p);
   raise(Component::missed, flow.missed);
   if (found.cost[Component::missed] == flow.missed) raise(Component::uneven, flow.uneven);
-  const std::vector<Component> order = ranking(p);
+  if (p.from == 0) {
+    if (meets(Component::missed) && found.cost[Component::uneven] == 0)
+      raise(Component::back_to_back, bound_back_to_back(p));
+  } else {
+    const Cost past = price_history(p);
+    for (Component c : order)
+      if (c != Component::missed && c != Component::uneven && c != Component::moved) raise(c, past[c]);
+  }
+  if (p.is_repair) raise(Component::moved, bound_moved(p));
   for (int i = 0; i < found.exhausted; ++i) raise(order[ix(i)], found.cost[order[ix(i)]]);
   found.proven = 0;
   for (Component c : order) {
-    if (found.bound[c] < found.cost[c]) break;
+    if (!meets(c)) break;
     ++found.proven;
   }
 }

@@ -17,6 +17,12 @@ struct VisitFlow {
 };
 VisitFlow bound_visits(const Problem&);
 
+/// Back-to-backs that members' own lists force, when everybody visits all that their window lets.
+std::int64_t bound_back_to_back(const Problem&);
+
+/// In a repair: entries that cannot stay as they were, whatever the rest does.
+std::int64_t bound_moved(const Problem&);
+
 /// Fills in `bound` and `proven` of an answer, keeping what is known already and is better.
 void prove(const Problem&, Found&);
 

@@ -43,6 +43,7 @@ class FreePath {
   FreePath(const Problem& p, const Sheet& sheet, int m, const Openings& open, int width, Random& random)
       : p_(p), sheet_(sheet), m_(m), open_(open), width_(width), random_(random) {
     for (int s = 0; s < p.stations; ++s) key_.push_back(Random(ix(s) + 1).next());
+    seen_.assign(ix(p.stations), 0);
     last_open_.assign(ix(p.stations), -1);
     for (int s : p.required[ix(m)])
       for (int t = p.from; t < p.slots; ++t)
@@ -53,8 +54,9 @@ class FreePath {
     Label start;
     for (int t = 0; t < p_.from; ++t) {
       labels_.push_back(start);
-      if (sheet_.at(m_, t) != nowhere)
-        start = work(static_cast<int>(labels_.size()) - 1, t, sheet_.at(m_, t));
+      if (sheet_.at(m_, t) == nowhere) continue;
+      look_back(static_cast<int>(labels_.size()) - 1);
+      start = work(static_cast<int>(labels_.size()) - 1, t, sheet_.at(m_, t));
     }
     labels_.push_back(start);
     std::vector<int> beam{static_cast<int>(labels_.size()) - 1};
@@ -64,17 +66,17 @@ class FreePath {
   }
 
  private:
-  bool seen_in_lap(int i, StationIndex s) const {
-    const Label& from = labels_[ix(i)];
-    int left = from.in_lap;
-    for (; left > 0; i = labels_[ix(i)].parent) {
+  /// Marks in seen_ the stations that label i has visited in its lap.
+  void look_back(int i) {
+    std::fill(seen_.begin(), seen_.end(), 0);
+    for (int left = labels_[ix(i)].in_lap; left > 0; i = labels_[ix(i)].parent) {
       if (labels_[ix(i)].station == nowhere) continue;
-      if (labels_[ix(i)].station == s) return true;
+      seen_[ix(labels_[ix(i)].station)] = 1;
       --left;
     }
-    return false;
   }
 
+  /// Label i, looked back from, with s worked in slot t.
   Label work(int i, int t, StationIndex s) const {
     const Label& from = labels_[ix(i)];
     Label to;
@@ -83,7 +85,7 @@ class FreePath {
     to.slot = t;
     to.last = s;
     to.last_slot = t;
-    const bool new_lap = from.lap == 0 || seen_in_lap(i, s);
+    const bool new_lap = from.lap == 0 || seen_[ix(s)];
     to.lap = from.lap + (new_lap ? 1 : 0);
     to.in_lap = new_lap ? 1 : from.in_lap + 1;
     to.visited = (new_lap ? 0 : from.visited) ^ key_[ix(s)];
@@ -112,15 +114,22 @@ class FreePath {
 
   std::vector<int> advance(const std::vector<int>& beam, int t) {
     next_.clear();
+    const auto& list = p_.required[ix(m_)];
+    const auto opens = [&](StationIndex s) { return last_open_[ix(s)] > t ? 1 : 0; };
+    int all_later = 0;
+    for (int s : list) all_later += opens(s);
     for (int i : beam) {
+      look_back(i);
+      int later = 0;  // stations of this lap that are still to come and open again
+      for (int s : list) later += seen_[ix(s)] ? 0 : opens(s);
       const StationIndex must = open_.must[ix(t)];
       bool followed = false;
-      for (int s : p_.required[ix(m_)]) {
+      for (int s : list) {
         if (must != nowhere ? s != must : !open_.may(t, s)) continue;
         Label to = work(i, t, s);
         if (to.lap > p_.laps) continue;
         followed = true;
-        rank(to, t);
+        rank(to, t, (to.in_lap == 1 ? all_later : later) - opens(s));
         next_.push_back(to);
       }
       if (must != nowhere && followed) continue;
@@ -129,37 +138,21 @@ class FreePath {
       to.station = nowhere;
       to.slot = t;
       to.price.high += moved(t, nowhere);
-      rank(to, t);
+      rank(to, t, later);
       next_.push_back(to);
     }
     return keep_best(t);
   }
 
-  /// Visits that can still come: slots left, and stations of this lap that open again.
-  void rank(Label& label, int t) {
+  /// Price with the visits that can still come: as slots are left, and stations in this lap and the next.
+  void rank(Label& label, int t, int later_in_lap) {
     const int slots_left = p_.last[ix(m_)] - t;
-    int can = (p_.laps - std::max(label.lap, 1)) * static_cast<int>(p_.required[ix(m_)].size());
-    for (int s : p_.required[ix(m_)])
-      if (last_open_[ix(s)] > t && !visited_after(label, s)) ++can;
+    const int can =
+        later_in_lap + (p_.laps - std::max(label.lap, 1)) * static_cast<int>(p_.required[ix(m_)].size());
     label.rank = label.price;
     label.rank.high -= std::int64_t{std::min(slots_left, can)} << path::worked_bit;
     if (label.last_slot >= 0) label.rank.low += path::idle_price(t - label.last_slot);
     label.tie = random_.below(1 << 16);
-  }
-
-  bool visited_after(const Label& label, StationIndex s) const {
-    if (label.station == s) return true;
-    if (label.station != nowhere && label.in_lap == 1) return false;
-    return seen_in_lap_from(label.parent, label.in_lap - (label.station != nowhere ? 1 : 0), s);
-  }
-
-  bool seen_in_lap_from(int i, int left, StationIndex s) const {
-    for (; left > 0 && i >= 0; i = labels_[ix(i)].parent) {
-      if (labels_[ix(i)].station == nowhere) continue;
-      if (labels_[ix(i)].station == s) return true;
-      --left;
-    }
-    return false;
   }
 
   std::vector<int> keep_best(int t) {
@@ -203,6 +196,7 @@ class FreePath {
   Random& random_;
   std::vector<std::uint64_t> key_;
   std::vector<int> last_open_;
+  std::vector<std::uint8_t> seen_;
   std::vector<Label> labels_;
   std::vector<Label> next_;
 };

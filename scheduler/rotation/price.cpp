@@ -68,6 +68,12 @@ std::int64_t price_reload(const Problem& p, const Sheet& sheet, int s, int t) {
   return sum;
 }
 
+Cost price_history(const Problem& p) {
+  Cost sum = price(p, Sheet(p));
+  for (Component c : {Component::missed, Component::uneven, Component::moved}) sum[c] = 0;
+  return sum;
+}
+
 Cost price(const Problem& p, const Sheet& sheet) {
   Cost sum;
   for (int m = 0; m < p.members; ++m) add(sum, price_row(p, m, sheet.row(m)));

@@ -16,6 +16,10 @@ std::int64_t price_reload(const Problem& p, const Sheet& sheet, int s, int t);
 /// Everything.
 Cost price(const Problem& p, const Sheet& sheet);
 
+/// In a repair: what history costs by itself, `missed`, `uneven` and `moved` apart. Whatever follows, no
+/// rotation costs less in these components.
+Cost price_history(const Problem& p);
+
 inline void add(Cost& sum, const Cost& more) {
   for (std::size_t i = 0; i < sum.value.size(); ++i) sum.value[i] += more.value[i];
 }

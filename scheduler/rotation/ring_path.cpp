@@ -47,7 +47,7 @@ class RingPath {
     best_ = empty_price();
     if (past_ != none) {
       run(place_[ix(station_of(0))]);  // label 0 is the first visit
-    } else {
+    } else if (thorough || !straight(random)) {
       const int turn = random.below(n_);
       int tries = 0;
       for (int i = 0; i < n_; ++i) {
@@ -60,6 +60,31 @@ class RingPath {
   }
 
  private:
+  /// Tries rows that move one on in every slot, from every start; false: none visits all it could.
+  bool straight(Random& random) {
+    const auto& list = p_.required[ix(m_)];
+    const int wanted = std::min(static_cast<int>(list.size()) * p_.laps, end_ - begin_ + 1);
+    const int turn = random.below(n_);
+    for (int i = 0; i < n_; ++i) {
+      const int start = (turn + i) % n_;
+      labels_.clear();
+      labels_station_.clear();
+      int last = none;
+      for (int t = begin_; t <= end_ && t - begin_ < n_ * p_.laps; ++t) {
+        const StationIndex s = ring_[ix((start + t - begin_) % n_)];
+        if (!p_.work(m_, s).required) continue;
+        if (!open_.may(t, s) || (open_.must[ix(t)] != nowhere && open_.must[ix(t)] != s)) break;
+        const Label label = last == none ? started(t, s) : extended(last, t, t - begin_, s);
+        if (label.lap > p_.laps) break;
+        last = push(label, s);
+      }
+      if (last == none || labels_[ix(last)].visits < wanted || !(finished(last) < best_)) continue;
+      best_ = finished(last);
+      keep(last);
+    }
+    return !kept_.empty();
+  }
+
   StationIndex station_of(int i) const { return labels_station_[ix(i)]; }
 
   int push(const Label& label, StationIndex s) {
@@ -188,6 +213,9 @@ class RingPath {
     for (int before = std::max(0, steps - skip_most_); before < steps; ++before)
       for (const int i : {working[ix(before)], waiting[ix(before)]}) {
         if (i == none) continue;
+        // a visit more, and perhaps an entry less moved, is all the step can gain
+        if (found && labels_[ix(i)].price.high - (std::int64_t{1} << path::worked_bit) - 1 > best.price.high)
+          continue;
         const Label to = extended(i, t, steps, s);
         if (to.lap > p_.laps || (found && !(to.price < best.price))) continue;
         best = to;

@@ -45,7 +45,30 @@ class Lister {
 
 }  // namespace
 
+namespace {
+
+/// Rows without a second lap, were every station open, as far as a billion: the sum over j of
+/// (slots choose j) · list · (list - 1) · ...
+std::int64_t rows_about(int slots, int list) {
+  std::int64_t sum = 1;
+  std::int64_t term = 1;
+  for (int j = 0; j < std::min(slots, list) && sum < 1'000'000'000; ++j) {
+    term = term * (slots - j) * (list - j) / (j + 1);
+    sum += term;
+  }
+  return sum;
+}
+
+}  // namespace
+
 std::optional<RowLists> list_rows(const Problem& p, std::size_t most) {
+  std::int64_t about = 0;
+  for (int m = 0; m < p.members; ++m) {
+    const int slots_left = p.last[ix(m)] - std::max(p.from, p.first[ix(m)]) + 1;
+    about += rows_about(std::max(0, slots_left), static_cast<int>(p.required[ix(m)].size()));
+  }
+  if (about > 50 * static_cast<std::int64_t>(most))
+    return std::nullopt;  // closed slots do not make up for that
   RowLists lists;
   for (int m = 0; m < p.members; ++m) {
     auto list = Lister(p, m, most).list();
