@@ -235,6 +235,11 @@ int cases_wanted(int by_default) {
   return std::getenv("FLOORWHEEL_LONG") != nullptr ? 100 * by_default : by_default;
 }
 
+double most_wanted(double by_default) {
+  const char* wanted = std::getenv("FLOORWHEEL_TINY_MOST");
+  return wanted != nullptr ? std::atof(wanted) : by_default;
+}
+
 std::uint64_t first_seed() {
   const char* wanted = std::getenv("FLOORWHEEL_TINY_SEED");
   return wanted != nullptr ? std::strtoull(wanted, nullptr, 10) : 1;

@@ -49,6 +49,8 @@ std::string dump(const Cost&);
 
 /// How many cases a test runs: FLOORWHEEL_TINY_CASES, or so many, a hundred times that with FLOORWHEEL_LONG.
 int cases_wanted(int by_default);
+/// How large cases may be, in combinations of rows: FLOORWHEEL_TINY_MOST, or so many.
+double most_wanted(double by_default);
 /// The first case: FLOORWHEEL_TINY_SEED, or 1.
 std::uint64_t first_seed();
 
