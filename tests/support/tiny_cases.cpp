@@ -202,6 +202,11 @@ Case make_case(std::uint64_t seed, double most) {
   }
 }
 
+ClassSpec make_class(std::uint64_t seed, int stations, int members, int slots) {
+  Draw d(seed);
+  return a_class(d, stations, members, slots);
+}
+
 Change make_change(std::uint64_t seed, double most) {
   static const std::array<Happening, 11> happenings{
       somebody_comes,       somebody_was_late,    somebody_leaves,

@@ -31,6 +31,9 @@ struct Case {
 /// Class number `seed`, with at most about `most` combinations of rows to look at.
 Case make_case(std::uint64_t seed, double most);
 
+/// A class of any size with the same features.
+ClassSpec make_class(std::uint64_t seed, int stations, int members, int slots);
+
 /// A class that changed at slot `at_slot` of a run sheet made for it as it was.
 struct Change {
   ClassSpec spec;
