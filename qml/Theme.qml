@@ -88,7 +88,7 @@ QtObject {
         readonly property real title: 31
         readonly property real head: 24
         readonly property real row: 20
-        readonly property real note: 19
+        readonly property real note: 17
         readonly property real cap: 16
         readonly property real grid: 8
         readonly property real radius: 6
