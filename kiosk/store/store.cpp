@@ -119,6 +119,15 @@ void Store::migrate() {
   }
 }
 
+void Store::set_up() {
+  database_->execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
+}
+
+void Store::reopen() {
+  database_ = std::make_unique<Database>(path_);  // the old one stays until the new one is there
+  set_up();
+}
+
 std::variant<std::unique_ptr<Store>, StoreError> Store::open(const std::string& directory) {
   if (auto error = make_folder(directory)) return *error;
   const std::string path = directory + "/floorwheel.db";
@@ -139,7 +148,7 @@ std::variant<std::unique_ptr<Store>, StoreError> Store::open(const std::string& 
     const std::int64_t version = pragma(db, "user_version");
     if (version > schema_version()) return newer(path, version);
     db.checkpoint_on_close(true);
-    db.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
+    store->set_up();
     store->migrate();
     Statement hub = db.statement("SELECT id FROM hub");
     if (hub.step()) store->hub_id_ = hub.uuid(0);

@@ -32,10 +32,13 @@ class Store {
   [[nodiscard]] const std::string& path() const { return path_; }
   [[nodiscard]] const Uuid& hub_id() const { return hub_id_; }
   [[nodiscard]] std::int64_t wal_bytes() const;
+  /// Closes the connection and opens it again, after an error of the disk: throws SqlError.
+  void reopen();
 
  private:
   Store(std::string path, int lock) : path_(std::move(path)), lock_(lock) {}
   void migrate();
+  void set_up();
 
   std::string path_;
   int lock_ = -1;  // file descriptor whose lock says that one hub owns this folder; -1: reading only

@@ -233,14 +233,13 @@ void class_late(Folding& f) {
   }
   take_alias(f, m);
   arrive(f, m);
-  m.present.first = static_cast<int>(get_int(f.body, "from_slot", 1));
-  m.present.last = SlotRange::to_the_end;
+  m.present = range_from(get_array(f.body, "present"));
   take_sheet(f);
 }
 
 void class_leave(Folding& f) {
   if (MemberView* m = member(f.view, get_string(f.body, "member")))
-    m->present.last = static_cast<int>(get_int(f.body, "last_slot", SlotRange::to_the_end));
+    m->present = range_from(get_array(f.body, "present"));
   take_sheet(f);
 }
 

@@ -33,13 +33,6 @@ json::array json_of(SlotRange r) {
   return out;
 }
 
-SlotRange range_from(const json::array& a) {
-  SlotRange r;
-  if (!a.empty()) r.first = as_int(int_of(a[0], 1));
-  if (a.size() > 1) r.last = as_int(int_of(a[1], SlotRange::to_the_end));
-  return r;
-}
-
 }  // namespace
 
 json::object object_from(std::string_view text) {
@@ -93,6 +86,13 @@ json::object json_of(const Timing& t) {
           {"show_s", t.show_s},       {"warm_up_s", t.warm_up_s},
           {"lead_in_s", t.lead_in_s}, {"cool_down_s", t.cool_down_s},
           {"breaks", breaks}};
+}
+
+SlotRange range_from(const json::array& a) {
+  SlotRange r;
+  if (!a.empty()) r.first = as_int(int_of(a[0], 1));
+  if (a.size() > 1) r.last = as_int(int_of(a[1], SlotRange::to_the_end));
+  return r;
 }
 
 Timing timing_from(const json::object& o) {

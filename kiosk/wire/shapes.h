@@ -32,6 +32,8 @@ boost::json::object json_of(const Cost&, bool with_moved);
 /// The ids of the leading components that are proven, in order.
 boost::json::array proven_of(int proven, bool with_moved);
 
+/// A range of slots as rows write it: [first, last], or [first] to the end.
+SlotRange range_from(const boost::json::array&);
 Timing timing_from(const boost::json::object&);
 StationView station_from(const boost::json::object&);
 std::vector<StationView> stations_from(const boost::json::array&);

@@ -196,12 +196,12 @@ class TestHall : public QObject {
     const ClassView& c = h.classes["c"];
     fold(h, j.add("class.publish", R"({"class":"c","sheet":)" + sheet + "}"));
     fold(h, j.add("class.late",
-                  R"({"class":"c","member":"G2","guest":true,"level":"novice","from_slot":2,"sheet":)" +
+                  R"({"class":"c","member":"G2","guest":true,"level":"novice","present":[2],"sheet":)" +
                       sheet + "}",
                   R"({"shown_as":"G2"})"));
     QCOMPARE(find_member(c, "G2")->present, (SlotRange{.first = 2}));
     QVERIFY(find_member(c, "G2")->guest && find_member(c, "G2")->here);
-    fold(h, j.add("class.leave", R"({"class":"c","member":"m1","last_slot":1,"sheet":)" + sheet + "}"));
+    fold(h, j.add("class.leave", R"({"class":"c","member":"m1","present":[1,1],"sheet":)" + sheet + "}"));
     QCOMPARE(find_member(c, "m1")->present, (SlotRange{.first = 1, .last = 1}));
     fold(h, j.add("station.close", R"({"class":"c","station":"B","from_slot":2})"));
     QVERIFY(find_station(c, "B")->closed_now);
