@@ -55,7 +55,7 @@ Item {
         readonly property real rowHeight: 42 * Theme.u
         y: 84 * Theme.u
         width: parent.width
-        height: Math.floor((parent.height - y) / rowHeight) * rowHeight
+        height: parent.height - y
         clip: true
         interactive: contentHeight > height
         boundsBehavior: Flickable.StopAtBounds
@@ -66,12 +66,13 @@ Item {
             required property int expected
             required property int here
             width: list.width
-            height: list.rowHeight
+            height: Math.max(list.rowHeight, nameText.implicitHeight + 12 * Theme.u)
             DeskText {
                 anchors.verticalCenter: parent.verticalCenter
                 text: Date.fromLocaleString(Qt.locale("C"), row.date, "yyyy-MM-dd").toLocaleDateString(Qt.locale(), "d MMM yyyy")
             }
             DeskText {
+                id: nameText
                 x: table.nameAt
                 width: table.expectedAt - x - 80 * Theme.u
                 anchors.verticalCenter: parent.verticalCenter

@@ -15,7 +15,7 @@ Rectangle {
     property bool chosen: false
     signal acted()
     width: 501 * Theme.u
-    height: 127 * Theme.u
+    height: Math.max(dots.y + dots.height, standingText.y + standingText.height) + 16 * Theme.u
     radius: Theme.desk.radius * Theme.u
     color: area.pressed ? Theme.shade : Theme.card
     border.width: (chosen ? 5 : 2) * Theme.u
@@ -38,27 +38,21 @@ Rectangle {
         font.bold: true
     }
     DeskText {
+        id: nameText
         x: card.time === "" ? clock.x : 106 * Theme.u
-        y: 44 * Theme.u - baselineOffset
+        y: 50 * Theme.u - baselineOffset
+        width: card.width - x - 20 * Theme.u
         text: card.name
-        size: Theme.desk.head
+        size: 26
+        font.family: Theme.narrow
         font.bold: true
-        width: stateText.x - x - 12 * Theme.u
         wrapMode: Text.Wrap
         lineHeight: 0.9
-        maximumLineCount: 2
-    }
-    DeskText {
-        id: stateText
-        anchors.right: parent.right
-        anchors.rightMargin: 20 * Theme.u
-        y: 42 * Theme.u - baselineOffset
-        text: card.standing
-        color: Theme.pmute
     }
     Flow {
+        id: dots
         x: 20 * Theme.u
-        y: 66 * Theme.u
+        y: nameText.y + nameText.height + 8 * Theme.u
         width: 252 * Theme.u
         spacing: 6 * Theme.u
         Repeater {
@@ -76,10 +70,18 @@ Rectangle {
         }
     }
     DeskText {
+        id: lineText
         x: 296 * Theme.u
-        y: 82 * Theme.u - baselineOffset
+        y: dots.y + 15 * Theme.u - baselineOffset
         text: card.line
         font.bold: true
+    }
+    DeskText {
+        id: standingText
+        x: 296 * Theme.u
+        y: lineText.y + 26 * Theme.u
+        text: card.standing
+        color: Theme.pmute
     }
     MouseArea {
         id: area

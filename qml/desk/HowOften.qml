@@ -20,7 +20,7 @@ Item {
         anchors.top: head.bottom
         anchors.topMargin: 4 * Theme.u
         color: Theme.pmute
-        text: qsTr("%n member(s), visits a week, last 4 weeks", "", chart.reports.memberCount)
+        text: qsTr("all members: %1; visits a week, last 4 weeks").arg(chart.reports.memberCount)
     }
     Repeater {
         model: chart.reports.howOften
@@ -44,10 +44,10 @@ Item {
             Rectangle {
                 id: bar
                 x: 112 * Theme.u
-                width: Math.max(3 * Theme.u, line.part * (chart.width - 112 * Theme.u - 60 * Theme.u))
+                width: Math.max(0, line.part * (chart.width - 112 * Theme.u - 60 * Theme.u))
                 height: parent.height
                 color: line.often ? Theme.active : Theme.card
-                border.width: 3 * Theme.u
+                border.width: line.members > 0 ? 3 * Theme.u : 0
                 border.color: Theme.active
             }
             DeskText {

@@ -61,6 +61,8 @@ Item {
             readonly property bool chosen: column.chosen === key
             width: list.width
             height: column.rowHeight
+            // Whole rows only; and on the software renderer a Shape is not cut off by its list.
+            visible: y > list.contentY - 2 && y + height < list.contentY + list.height + 2
 
             Accessible.role: Accessible.ListItem
             Accessible.name: alias

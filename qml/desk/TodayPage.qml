@@ -63,7 +63,7 @@ FocusScope {
         x: 28 * Theme.u
         y: 123 * Theme.u
         width: 501 * Theme.u
-        height: 822 * Theme.u // six cards
+        height: 822 * Theme.u
         spacing: 11 * Theme.u
         clip: true
         interactive: contentHeight > height
@@ -93,20 +93,13 @@ FocusScope {
     }
 
     DeskText {
-        id: classTitle
         x: 575 * Theme.u
         y: 103 * Theme.u - baselineOffset
-        size: Theme.desk.head
+        width: 633 * Theme.u
+        size: 28
+        font.family: Theme.narrow
         font.bold: true
         text: today.classTitle
-    }
-    DeskText {
-        anchors.left: classTitle.right
-        anchors.leftMargin: 22 * Theme.u
-        anchors.baseline: classTitle.baseline
-        color: Theme.pmute
-        visible: today.classTitle !== ""
-        text: qsTr("%1 here, %2 expected").arg(here.count).arg(expected.count)
     }
     PeopleColumn {
         id: here
@@ -114,7 +107,7 @@ FocusScope {
         y: 122 * Theme.u
         width: 333 * Theme.u
         height: 862 * Theme.u
-        heading: qsTr("Here")
+        heading: qsTr("Here: %1").arg(count)
         model: today.here
         chosen: today.chosenMember
         onPicked: (key) => page.pick(key)
@@ -125,7 +118,7 @@ FocusScope {
         y: 122 * Theme.u
         width: 250 * Theme.u
         height: 640 * Theme.u
-        heading: qsTr("Expected")
+        heading: qsTr("Expected: %1").arg(count)
         here: false
         model: today.expected
         chosen: today.chosenMember

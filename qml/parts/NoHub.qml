@@ -40,7 +40,7 @@ Rectangle {
             width: parent.width
             wrapMode: Text.WordWrap
             visible: HubLink.waiting > 0
-            text: qsTr("%n record(s) wait here for the hub, nothing is lost.", "", HubLink.waiting)
+            text: HubLink.waiting === 1 ? qsTr("Outbox: 1 waits for the hub, nothing is lost") : qsTr("Outbox: %1 wait for the hub, nothing is lost").arg(HubLink.waiting)
             textFormat: Text.PlainText
             color: Theme.text
             font.family: Theme.plain

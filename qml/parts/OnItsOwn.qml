@@ -7,7 +7,7 @@ import Floorwheel
 Text {
     readonly property bool away: HubLink.everConnected && !HubLink.connected
     text: {
-        const waits = HubLink.waiting > 0 ? qsTr("Outbox: %n wait(s) for the hub, nothing is lost", "", HubLink.waiting) : "";
+        const waits = HubLink.waiting === 0 ? "" : HubLink.waiting === 1 ? qsTr("Outbox: 1 waits for the hub, nothing is lost") : qsTr("Outbox: %1 wait for the hub, nothing is lost").arg(HubLink.waiting);
         if (!away)
             return waits;
         return waits === "" ? qsTr("On its own") : qsTr("On its own. %1").arg(waits);
