@@ -76,13 +76,13 @@ Item {
             compare(acts.count, 2);
         }
         function test_key_inverts_while_pressed(): void {
-            const fill = first.faceNow;
-            const ink = first.inkNow;
+            const fill = String(first.faceNow);
+            const ink = String(first.inkNow);
             mousePress(first);
-            compare(first.faceNow, ink);
-            compare(first.inkNow, fill);
+            compare(String(first.faceNow), ink);
+            compare(String(first.inkNow), fill);
             mouseRelease(first);
-            compare(first.faceNow, fill);
+            compare(String(first.faceNow), fill);
         }
         function test_key_works_by_tab_and_enter(): void {
             first.forceActiveFocus();
