@@ -110,14 +110,19 @@ class Engine {
   }
 
   Found built(Track track) {
-    Sheet sheet(p_);
     Placement placement(p_, track, width(), thorough(), random_);
-    placement.build(sheet);
     Found found;
     found.style = track.is_ring() ? Style::ring : Style::free;
     found.ring = std::move(track.ring);
-    found.rows = sheet.rows();
-    found.cost = price(p_, sheet);
+    for (const bool from_old : {true, false}) {
+      if (from_old && !p_.is_repair) continue;
+      Sheet sheet(p_);
+      from_old ? placement.build_from_old(sheet) : placement.build(sheet);
+      const Cost cost = price(p_, sheet);
+      if (!found.rows.empty() && !(cost < found.cost)) continue;
+      found.rows = sheet.rows();
+      found.cost = cost;
+    }
     prove(p_, found);
     return found;
   }

@@ -15,6 +15,7 @@ bool Moves::propose(Draft& draft) {
   const int m = able_[ix(random_.below(static_cast<int>(able_.size())))];
   const bool misses = draft.row_cost(m)[Component::missed] > p_.forced_missed(m);
   ++mark_now_;
+  if (p_.is_repair && draft.row_cost(m)[Component::moved] > 0 && random_.below(2)) return restore(draft, m);
   const int kind = random_.below(16);
   if (misses && kind < 8) return add_visit(draft, m);
   if (kind < 8) return exchange_slots(draft, m, slot_of(draft, m), slot_of(draft, m));
@@ -190,6 +191,29 @@ bool Moves::replace_visit(Draft& draft, int m) {
     return true;
   }
   return exchange_slots(draft, m, t, slot_of(draft, m));
+}
+
+/// In a repair: m is again where the earlier sheet has it in some slot, by a change with another slot.
+bool Moves::restore(Draft& draft, int m) {
+  const int begin = std::max(p_.from, p_.first[ix(m)]);
+  const int span = p_.last[ix(m)] - begin + 1;
+  const int offset = random_.below(span);
+  for (int i = 0; i < span; ++i) {
+    const int t = begin + (i + offset) % span;
+    const StationIndex s = p_.old(m, t);
+    if (draft.sheet().at(m, t) == s) continue;
+    for (int u = begin; u < begin + span; ++u)
+      if (u != t && draft.sheet().at(m, u) == s && p_.old(m, u) != s) return exchange_slots(draft, m, t, u);
+    if (s == nowhere || draft.sheet().visits(m, s) >= p_.laps) continue;
+    if (draft.sheet().room(s, t) < 1) {
+      const int other = somebody_at(draft, s, t);
+      if (other < 0) return false;
+      set(draft, other, t, nowhere);
+    }
+    set(draft, m, t, s);
+    return true;
+  }
+  return false;
 }
 
 }  // namespace floorwheel

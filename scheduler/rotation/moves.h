@@ -23,6 +23,7 @@ class Moves {
   bool exchange_stations(Draft&, int m, StationIndex a, StationIndex b);
   bool add_visit(Draft&, int m);
   bool replace_visit(Draft&, int m);
+  bool restore(Draft&, int m);
 
   void set(Draft&, int m, int t, StationIndex s);
   int somebody_at(const Draft&, StationIndex s, int t);

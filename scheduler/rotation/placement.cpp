@@ -37,6 +37,46 @@ void Placement::build(Sheet& sheet) {
   for (int team : order) insert(sheet, team);
 }
 
+void Placement::build_from_old(Sheet& sheet) {
+  std::vector<int> changed;
+  for (int team = 0; team < static_cast<int>(p_.teams.size()); ++team) remove(sheet, team);
+  for (int team = 0; team < static_cast<int>(p_.teams.size()); ++team)
+    if (!put_old(sheet, team)) changed.push_back(team);
+  for (int team : changed) {
+    if (!holds(sheet, team)) remove(sheet, team);
+    for (int m : p_.teams[ix(team)]) placed_[ix(m)] = 1;
+  }
+  for (int team : changed) {
+    remove(sheet, team);
+    insert(sheet, team);
+  }
+}
+
+/// False: not all entries could stay, or rows are to be looked at again.
+bool Placement::put_old(Sheet& sheet, int team) {
+  bool all = true;
+  for (int m : p_.teams[ix(team)]) {
+    placed_[ix(m)] = 1;
+    all = all && p_.counts[ix(m)];
+    for (int t = p_.from; t < p_.slots; ++t) {
+      const StationIndex s = p_.old(m, t);
+      if (s == nowhere) continue;
+      if (p_.present(m, t) && p_.work(m, s).required && sheet.room(s, t) > 0)
+        sheet.put(m, t, s);
+      else
+        all = false;
+    }
+    if (!sheet.laps_hold(m) || (track_.is_ring() && !steps_hold(p_, track_.place, sheet.row(m)))) {
+      sheet.clear(m);
+      all = false;
+    }
+  }
+  if (holds(sheet, team)) return all;
+  remove(sheet, team);
+  for (int m : p_.teams[ix(team)]) placed_[ix(m)] = 1;
+  return false;
+}
+
 void Placement::remove(Sheet& sheet, int team) {
   for (int m : p_.teams[ix(team)]) {
     sheet.clear(m);

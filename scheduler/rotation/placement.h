@@ -25,6 +25,9 @@ class Placement {
 
   /// Everybody from the first planned slot on, those with the least slack first.
   void build(Sheet&);
+  /// In a repair: everybody stays where the earlier sheet has them, as far as the rules let; teams that lose
+  /// an entry or had none are placed anew.
+  void build_from_old(Sheet&);
   void remove(Sheet&, int team);
   void insert(Sheet&, int team);
 
@@ -32,6 +35,7 @@ class Placement {
   void insert_member(Sheet&, int m);
   bool follows(const Sheet&, int m, const Openings&) const;
   bool holds(const Sheet&, int team) const;
+  bool put_old(Sheet&, int team);
 
   const Problem& p_;
   Track track_;
