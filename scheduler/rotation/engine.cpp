@@ -37,8 +37,11 @@ std::int64_t default_effort(const Problem& p) {
 class Engine {
  public:
   Engine(const Problem& p, const Task& task)
-      : p_(p), task_(task), effort_(task.effort > 0 ? task.effort : default_effort(p)),
-        budget_(3 * effort_, task.stop, task.progress), random_(task.seed) {}
+      : p_(p),
+        task_(task),
+        effort_(task.effort > 0 ? task.effort : default_effort(p)),
+        budget_(3 * effort_, task.stop, task.progress),
+        random_(task.seed) {}
 
   Answer run() {
     Answer answer;
@@ -91,6 +94,7 @@ class Engine {
       found.rows = ring->rows;
       found.cost = ring->cost;
     }
+    if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
     improve(found, effort_);
     return found;
   }

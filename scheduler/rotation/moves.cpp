@@ -172,6 +172,14 @@ bool Moves::add_visit(Draft& draft, int m) {
   return true;
 }
 
+bool Moves::add_visit_at(Draft& draft, int m, StationIndex s, int t, int free_slot) {
+  ++mark_now_;
+  if (t != free_slot && (!exchange_slots(draft, m, t, free_slot) || draft.sheet().at(m, t) != nowhere))
+    return false;
+  set(draft, m, t, s);
+  return true;
+}
+
 /// In one slot m works another station it misses, or nothing.
 bool Moves::replace_visit(Draft& draft, int m) {
   const int t = slot_of(draft, m);

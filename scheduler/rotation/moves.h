@@ -17,6 +17,10 @@ class Moves {
   /// One change at random; false: nothing came of it.
   bool propose(Draft&);
 
+  /// m visits s in slot t; what m does there goes into `free_slot`, and so on along a chain of the two slots.
+  /// Without windows, closed slots, pairs and scarce equipment the chain always ends well (Koenig 1916).
+  bool add_visit_at(Draft&, int m, StationIndex s, int t, int free_slot);
+
  private:
   bool exchange_slots(Draft&, int m, int t, int u);
   bool exchange_members(Draft&, int a, int b, int t);

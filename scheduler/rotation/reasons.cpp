@@ -1,11 +1,35 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The sentences beside a rotation, for an instructor: why this style, why a component cannot be 0, and what
+// could not be kept. They say no more than what the bounds say.
+#include <algorithm>
+
 #include "scheduler/rotation/outcome.h"
 
 namespace floorwheel {
 namespace {
 
-std::string counted(std::int64_t n, const char* one, const char* many) {
+std::string counted(std::int64_t n, const std::string& one, const std::string& many) {
   return std::to_string(n) + " " + (n == 1 ? one : many);
+}
+
+/// "A", "A and B", "A, B and C", and of more than six the first six and how many more.
+std::string listed(std::vector<std::string> words) {
+  constexpr std::size_t most = 6;
+  if (words.size() > most) {
+    const std::size_t more = words.size() - most;
+    words.resize(most);
+    words.push_back(std::to_string(more) + " more");
+  }
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  return out;
+}
+
+std::string in_plain(std::string_view id) {
+  std::string out(id);
+  std::replace(out.begin(), out.end(), '_', ' ');
+  return out;
 }
 
 /// The first three components in words.
@@ -15,32 +39,138 @@ std::string in_words(const Cost& cost) {
          counted(cost[Component::back_to_back], "back-to-back", "back-to-backs");
 }
 
-std::string style_reason(const Problem& p, const Answer& answer, Style wished) {
-  const bool ring = answer.found.style == Style::ring;
-  if (p.is_repair) {
-    if (ring) return "The ring goes on as it was: everybody moves one on.";
-    if (wished == Style::ring && answer.ring)
-      return "A free rotation from here on: keeping the ring would cost " + in_words(answer.ring->cost) +
-             "; this one has " + in_words(answer.free->cost) + ".";
-    return "A free rotation stays free.";
+class Reasons {
+ public:
+  Reasons(const ClassSpec& spec, const Problem& p, const Answer& answer, Style wished)
+      : spec_(spec), p_(p), answer_(answer), found_(answer.found), wished_(wished) {}
+
+  std::vector<std::string> list() const {
+    std::vector<std::string> out{style()};
+    for (Component c : ranking(p_)) {
+      if (found_.bound[c] > 0) out.push_back(why(c, found_.bound[c]));
+      if (c == Component::idle) break;
+    }
+    out.insert(out.end(), p_.notes.begin(), p_.notes.end());
+    return out;
   }
-  if (wished != Style::automatic)
-    return ring ? "A ring, as asked: everybody moves one on." : "A free rotation, as asked.";
-  if (ring) return "A ring: everybody moves one on, and no free rotation found does better.";
-  if (leading_equal(answer.ring->cost, answer.free->cost))
-    return "A free rotation: the best ring found would leave people idle for " +
-           counted(answer.ring->cost[Component::idle], "slot", "slots") + ", this one for " +
-           std::to_string(answer.free->cost[Component::idle]) + ".";
-  return "A free rotation: the best ring found has " + in_words(answer.ring->cost) + ", this one " +
-         in_words(answer.free->cost) + ".";
-}
+
+ private:
+  std::string style() const {
+    if (p_.is_repair) return style_of_repair();
+    const bool ring = found_.style == Style::ring;
+    if (wished_ != Style::automatic)
+      return ring ? "A ring, as asked: everybody moves one on." : "A free rotation, as asked.";
+    if (ring)
+      return found_.proven >= 3 ? "A ring: everybody moves one on, and no free rotation does better."
+                                : "A ring: everybody moves one on, and no free rotation found does better.";
+    const Cost& best_ring = answer_.ring->cost;
+    if (leading_equal(best_ring, found_.cost))
+      return "A free rotation: on the best ring found people wait " +
+             counted(best_ring[Component::idle], "slot", "slots") + " in all, here " +
+             std::to_string(found_.cost[Component::idle]) + ".";
+    return "A free rotation: the best ring found has " + in_words(best_ring) + "; this one has " +
+           in_words(found_.cost) + ".";
+  }
+
+  std::string style_of_repair() const {
+    if (found_.style == Style::ring) return "The ring goes on in the same order: everybody moves one on.";
+    if (wished_ != Style::ring) return "A free rotation stays free.";
+    return "A free rotation from slot " + std::to_string(p_.from + 1) + " on: keeping the ring would mean " +
+           in_words(answer_.ring->cost) + "; this one has " + in_words(found_.cost) + ".";
+  }
+
+  std::string why(Component c, std::int64_t least) const {
+    const std::string n = std::to_string(least);
+    switch (c) {
+      case Component::missed:
+        return "Missed at least " + n + ": " + why_missed();
+      case Component::uneven:
+        return "Uneven at least " + n +
+               ": the visits that have to be missed cannot be shared out more evenly.";
+      case Component::back_to_back:
+        return "Back-to-back at least " + n + ": " + why_back_to_back();
+      case Component::moved:
+        return "Moved at least " + n + ": so many entries of the earlier run sheet cannot stay as they were.";
+      case Component::short_rest:
+        return "Short rest at least " + n + ": " + searched_or_past(c);
+      case Component::idle:
+        return "Idle at least " + n + ": " + searched_or_past(c);
+      default:
+        return {};
+    }
+  }
+
+  /// Components that only history or an exhaustive search bounds.
+  std::string searched_or_past(Component c) const {
+    if (p_.from > 0 && price_history(p_)[c] == found_.bound[c]) return "that is history.";
+    return "every rotation with the same cost before it was looked at, and none has less.";
+  }
+
+  std::string why_missed() const {
+    std::vector<std::string> causes;
+    std::vector<std::string> brief;
+    std::int64_t forced = 0;
+    for (int m = 0; m < p_.members; ++m)
+      if (p_.forced_missed(m) > 0) {
+        brief.push_back(spec_.members[ix(m)].id);
+        forced += p_.forced_missed(m);
+      }
+    if (forced > 0)
+      causes.push_back(listed(brief) + (brief.size() == 1 ? " has " : " have ") +
+                       counted(forced, "visit", "visits") + " more to make than slots to make them in");
+    if (p_.from == 0)
+      for (int s = 0; s < p_.stations; ++s) {
+        std::int64_t wanted = 0;
+        std::int64_t places = 0;
+        for (int m = 0; m < p_.members; ++m) wanted += p_.work(m, s).required ? p_.laps : 0;
+        for (int t = 0; t < p_.slots; ++t) places += p_.places(s, t);
+        if (wanted > places)
+          causes.push_back(spec_.stations[ix(s)].id + " can take " + counted(places, "visit", "visits") +
+                           ", " + std::to_string(wanted) + (wanted == 1 ? " is" : " are") + " wanted");
+      }
+    if (causes.empty())
+      return found_.exhausted > 0 ? "every rotation was looked at, and none misses fewer."
+                                  : "the places and slots that are left cannot take more visits.";
+    if (causes.size() > 4) {
+      const std::size_t more = causes.size() - 4;
+      causes.resize(4);
+      causes.push_back("so with " + counted(more, "station", "stations") + " more");
+    }
+    std::string out;
+    for (const std::string& cause : causes) out += (out.empty() ? "" : "; ") + cause;
+    return out + ".";
+  }
+
+  std::string why_back_to_back() const {
+    if (p_.from > 0 && price_history(p_)[Component::back_to_back] == found_.bound[Component::back_to_back])
+      return "that is history.";
+    for (int g = 0; g < group_count; ++g) {
+      std::vector<std::string> alike;
+      for (const StationSpec& s : spec_.stations)
+        if (const auto e = spec_.exercises.find(s.exercise);
+            e != spec_.exercises.end() && e->second.primary.contains(static_cast<Group>(g)))
+          alike.push_back(s.id);
+      if (2 * static_cast<int>(alike.size()) > p_.stations)
+        return listed(alike) + " all train " + in_plain(id_of(static_cast<Group>(g))) +
+               ", more than half of the stations.";
+    }
+    return found_.exhausted >= 3
+               ? "every rotation with the same cost before it was looked at, and none has fewer."
+               : "no order of these stations keeps those that share a group apart.";
+  }
+
+  const ClassSpec& spec_;
+  const Problem& p_;
+  const Answer& answer_;
+  const Found& found_;
+  const Style wished_;
+};
 
 }  // namespace
 
-std::vector<std::string> reasons(const ClassSpec&, const Problem& p, const Answer& answer, Style wished) {
-  std::vector<std::string> out{style_reason(p, answer, wished)};
-  out.insert(out.end(), p.notes.begin(), p.notes.end());
-  return out;
+std::vector<std::string> reasons(const ClassSpec& spec, const Problem& p, const Answer& answer,
+                                 Style wished) {
+  return Reasons(spec, p, answer, wished).list();
 }
 
 }  // namespace floorwheel

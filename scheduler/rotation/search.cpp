@@ -72,6 +72,33 @@ void anneal_phase(const Problem& p, Found& found, Budget& budget, const Phase& p
 
 }  // namespace
 
+void complete(const Problem& p, Found& found, Budget& budget, Random& random) {
+  Draft draft(p, found.rows);
+  Moves moves(p, random);
+  const auto add_one = [&](int m, StationIndex s) {
+    for (int t = std::max(p.from, p.first[ix(m)]); t <= p.last[ix(m)]; ++t) {
+      if (draft.sheet().room(s, t) < 1) continue;
+      for (int u = std::max(p.from, p.first[ix(m)]); u <= p.last[ix(m)]; ++u) {
+        if (draft.sheet().at(m, u) != nowhere || (draft.sheet().at(m, t) == nowhere && u != t)) continue;
+        if (!budget.spend(1, found.cost, found.bound)) return false;
+        if (moves.add_visit_at(draft, m, s, t, u) && draft.holds() && draft.weigh() < draft.cost()) {
+          draft.keep();
+          return true;
+        }
+        draft.take_back();
+      }
+    }
+    return false;
+  };
+  for (int m = 0; m < p.members; ++m)
+    for (StationIndex s : p.required[ix(m)])
+      while (draft.row_cost(m)[Component::missed] > p.forced_missed(m) &&
+             draft.sheet().visits(m, s) < p.laps && add_one(m, s)) {
+      }
+  found.rows = draft.sheet().rows();
+  found.cost = draft.cost();
+}
+
 void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, Random& random) {
   const int all = static_cast<int>(ranking(p).size());
   for (const Phase& phase : phases) {

@@ -9,6 +9,8 @@
 namespace floorwheel {
 
 /// The best found replaces rows and cost; `found.bound` tells when there is nothing left to gain.
+/// `complete` adds visits that are missed as long as one chain of two slots can make way.
+void complete(const Problem&, Found&, Budget&, Random&);
 void anneal(const Problem&, Found&, Budget&, std::int64_t steps, Random&);
 void rebuild(const Problem&, Found&, Budget&, std::int64_t steps, Random&);
 

@@ -22,9 +22,9 @@ struct Progress {
 
 struct PlanOptions {
   std::uint64_t seed = 1;
-  std::int64_t effort = 0;     // steps; 0: the default for the size of the class
-  std::function<bool()> stop;  // true: come back with the best so far
-  std::function<void(const Progress&)> progress;
+  std::int64_t effort = 0;          // steps; 0: the default for the size of the class
+  std::function<bool()> stop = {};  // true: come back with the best so far
+  std::function<void(const Progress&)> progress = {};
 };
 
 /// A rotation with a fixed number of slots (style from the class).
