@@ -94,6 +94,7 @@ class Visits {
   void group(int m) {
     Kind kind;
     kind.room.assign(ix(p_.stations), 0);
+    const int begin = std::max(p_.from, p_.first[ix(m)]);
     for (int s : p_.required[ix(m)]) kind.room[ix(s)] = p_.laps;
     int past = 0;
     for (int t = 0; t < p_.from; ++t)
@@ -101,9 +102,13 @@ class Visits {
         ++past;
         kind.room[ix(s)] = std::max(0, kind.room[ix(s)] - 1);
       }
+    for (int s : p_.required[ix(m)]) {  // no more visits than open slots while m is present
+      int slots_open = 0;
+      for (int t = begin; t <= p_.last[ix(m)]; ++t) slots_open += p_.places(s, t) > 0 ? 1 : 0;
+      kind.room[ix(s)] = std::min(kind.room[ix(s)], slots_open);
+    }
     wanted_ += p_.visits_wanted(m) - past;
-    int slots_left = 0;
-    for (int t = std::max(p_.from, p_.first[ix(m)]); t <= p_.last[ix(m)]; ++t) ++slots_left;
+    const int slots_left = std::max(0, p_.last[ix(m)] - begin + 1);
     kind.beyond = p_.visits_wanted(m) - past - p_.forced_missed(m);
     kind.least = kind.beyond - std::clamp(p_.visits_wanted(m) - past, 0, slots_left);
     const auto [it, is_new] =

@@ -10,6 +10,7 @@ namespace {
 
 constexpr int slots_most = 200;
 constexpr int rows_after = 3;
+constexpr std::int64_t second_try = 4000;  // steps
 
 class SlotTableMaker {
  public:
@@ -37,42 +38,49 @@ class SlotTableMaker {
     return solve(std::get<Problem>(made), task);
   }
 
-  std::int64_t missed_with(int slots) {
-    std::int64_t missed = solve_for(slots, spec_.style, 1).found.cost[Component::missed];
-    return missed;
+  /// What is missed with so many slots, looked for no harder than it takes to come down to `wanted`.
+  std::int64_t missed_with(int slots, std::int64_t wanted) const {
+    std::int64_t least = solve_for(slots, spec_.style, 1).found.cost[Component::missed];
+    if (least > wanted)
+      least = std::min(least, solve_for(slots, spec_.style, second_try).found.cost[Component::missed]);
+    return least;
   }
 
   std::int64_t bound_with(int slots) const {
     return bound_visits(std::get<Problem>(make_problem(spec_, slots))).missed;
   }
 
-  /// The smallest T whose `missed` is as low as with any. It never rises with T: a slot more can stay empty.
-  int smallest(const Problem& widest) {
-    const std::int64_t least = bound_visits(widest).missed;
-    int from = 1;
-    int to = slots_most;
-    while (from < to) {  // first T that the bound does not rule out
-      const int middle = (from + to) / 2;
-      if (bound_with(middle) > least)
-        from = middle + 1;
-      else
-        to = middle;
-    }
-    if (missed_with(from) == least) return from;
-    const std::int64_t reached = std::max(least, missed_with(slots_most));
-    int low = from;  // misses more
+  /// The first T for which holds(T), of those from `low` on; it holds for slots_most.
+  template <class Holds>
+  static int first_with(int low, Holds holds) {
     int step = 1;
-    int high = from + 1;
-    while (high < slots_most && missed_with(high) > reached) {
-      low = high;
-      step *= 2;
+    int high = low;
+    while (high < slots_most && !holds(high)) {
+      low = high + 1;
       high = std::min(slots_most, high + step);
+      step *= 2;
     }
-    while (low + 1 < high) {
+    while (low < high) {
       const int middle = (low + high) / 2;
-      (missed_with(middle) > reached ? low : high) = middle;
+      if (holds(middle))
+        high = middle;
+      else
+        low = middle + 1;
     }
-    return missed_with(low) <= reached ? low : high;
+    return high;
+  }
+
+  /// The smallest T whose `missed` is as low as with any. It never rises with T: a slot more can stay empty.
+  int smallest(const Problem& widest) const {
+    const std::int64_t least = bound_visits(widest).missed;
+    const auto first_by_bound = [&](std::int64_t missed) {
+      return first_with(1, [&](int t) { return bound_with(t) <= missed; });
+    };
+    const int from = first_by_bound(least);
+    if (missed_with(from, least) == least) return from;
+    const std::int64_t reached = missed_with(slots_most, least);
+    return first_with(reached == least ? from + 1 : first_by_bound(reached),
+                      [&](int t) { return missed_with(t, reached) <= reached; });
   }
 
   SlotRow row(int slots) {
