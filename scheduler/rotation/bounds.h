@@ -20,6 +20,13 @@ VisitFlow bound_visits(const Problem&);
 /// Back-to-backs that members' own lists force, when everybody visits all that their window lets.
 std::int64_t bound_back_to_back(const Problem&);
 
+/// Everybody is to visit every station once, in as many slots, with the same groups everywhere.
+bool everybody_alike(const Problem&);
+
+/// Then, on a ring that has `bad_joints` at least: all walk all joints but the one they start behind, and
+/// only as many can start behind a bad one as there are places.
+std::int64_t bound_on_ring(const Problem&, int bad_joints);
+
 /// In a repair: entries that cannot stay as they were, whatever the rest does.
 std::int64_t bound_moved(const Problem&);
 

@@ -54,6 +54,10 @@ class Engine {
     Thorough(p_, task_).settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
+    answer.ring_is_best =
+        answer.ring &&
+        (as_good_as_free(*answer.ring) ||
+         (answer.free && answer.free->proven >= 3 && leading_equal(answer.ring->cost, answer.free->cost)));
     answer.found = takes_ring(answer) ? *answer.ring : *answer.free;
     return answer;
   }
@@ -72,15 +76,20 @@ class Engine {
 
   Found ring() {
     std::vector<std::vector<StationIndex>> orders;
+    int bad_joints = 0;
     if (!task_.ring.empty()) {
       orders.push_back(task_.ring);
     } else {
       RingOrders found = find_ring_orders(p_, random_);
+      if (found.exact && everybody_alike(p_))
+        bad_joints = static_cast<int>(found.list.front().bad / std::max(1, p_.members));
       for (RingOrder& order : found.list) orders.push_back(std::move(order.order));
     }
     Found best;
     for (auto& order : orders) {
       Found found = built(ring_track(order));
+      found.bad_joints = bad_joints;
+      prove(p_, found);
       if (found.proven < 3) improve(found, effort_ / 4);
       if (best.rows.empty() || found.cost < best.cost) best = std::move(found);
     }
@@ -109,8 +118,16 @@ class Engine {
 
   /// No free rotation can be so much better that the model would rather have it.
   bool ring_is_enough(const Found& ring) const {
-    return task_.style == Style::automatic && ring.proven >= 3 &&
+    return task_.style == Style::automatic && as_good_as_free(ring) &&
            (p_.is_repair || ring.cost[Component::idle] <= p_.members);
+  }
+
+  /// By bounds that hold for free rotations too.
+  bool as_good_as_free(const Found& ring) const {
+    Found free;
+    free.cost = ring.cost;
+    prove(p_, free);
+    return free.proven >= 3;
   }
 
   Found built(Track track) {

@@ -16,9 +16,10 @@ struct Found {
   std::vector<StationIndex> ring;
   std::vector<Row> rows;
   Cost cost;
-  Cost bound;         // of each component, given that the earlier ones are as in `cost`
-  int proven = 0;     // leading components whose bound is their cost
-  int exhausted = 0;  // leading components that an exhaustive search has settled
+  Cost bound;          // of each component, given that the earlier ones are as in `cost`
+  int proven = 0;      // leading components whose bound is their cost
+  int bad_joints = 0;  // of a ring: the fewest that any ring of these stations has, where known
+  int exhausted = 0;   // leading components that an exhaustive search has settled
 };
 
 /// What the search is asked for.
@@ -36,6 +37,7 @@ struct Answer {
   Found found;
   std::optional<Found> ring;
   std::optional<Found> free;
+  bool ring_is_best = false;  // in the first three components, proven over free rotations too
 };
 
 Answer solve(const Problem&, const Task&);

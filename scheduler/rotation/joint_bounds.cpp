@@ -2,6 +2,7 @@
 // Bounds on back-to-backs and on moved entries.
 #include <algorithm>
 #include <bit>
+#include <functional>
 #include <map>
 
 #include "scheduler/rotation/bounds.h"
@@ -68,6 +69,25 @@ std::int64_t bound_back_to_back(const Problem& p) {
     sum += std::max(0, it->second - (p.slots_present(m) - visits));  // each rest can save one
   }
   return sum;
+}
+
+bool everybody_alike(const Problem& p) {
+  if (p.from > 0 || p.laps > 1 || p.slots != p.stations || p.stations < 3) return false;
+  for (int m = 0; m < p.members; ++m) {
+    if (p.slots_present(m) != p.slots || static_cast<int>(p.required[ix(m)].size()) != p.stations)
+      return false;
+    for (int s = 0; s < p.stations; ++s)
+      if (p.work(m, s).primary != p.work(0, s).primary) return false;
+  }
+  return true;
+}
+
+std::int64_t bound_on_ring(const Problem& p, int bad_joints) {
+  std::vector<int> capacity = p.capacity;
+  std::sort(capacity.begin(), capacity.end(), std::greater<>());
+  std::int64_t lucky = 0;
+  for (int i = 0; i < std::min(bad_joints, p.stations); ++i) lucky += capacity[ix(i)];
+  return std::int64_t{p.members} * bad_joints - std::min<std::int64_t>(p.members, lucky);
 }
 
 std::int64_t bound_moved(const Problem& p) {

@@ -17,7 +17,8 @@ class Finder {
   Openings find() {
     const int begin = std::max(p_.from, p_.first[ix(m_)]);
     for (int t = begin; t <= p_.last[ix(m_)]; ++t)
-      for (int s : p_.required[ix(m_)]) out_.may(t, s) = may(s, t);
+      for (int s : p_.required[ix(m_)])
+        if (may(s, t)) out_.may(t, s) = out_.any = true;
     if (!p_.mates[ix(m_)].empty())
       for (int t = begin; t <= p_.last[ix(m_)]; ++t) follow(t);
     for (int s = 0; s < p_.stations; ++s)

@@ -9,6 +9,7 @@ namespace floorwheel {
 
 struct Openings {
   Grid<std::uint8_t> may;          // (slot, station)
+  bool any = false;                // somewhere is open
   std::vector<StationIndex> must;  // [slot] where a mate already stands and this member belongs, or nowhere
 };
 

@@ -94,7 +94,9 @@ void Placement::insert(Sheet& sheet, int team) {
 }
 
 void Placement::insert_member(Sheet& sheet, int m) {
+  placed_[ix(m)] = 1;
   Openings open = find_openings(p_, sheet, m, placed_);
+  if (!open.any) return;
   for (int tries = 0; tries < 3; ++tries) {
     const Row row = track_.is_ring()
                         ? ring_path(p_, sheet, m, open, track_.ring, track_.place, thorough_, random_)
@@ -112,7 +114,6 @@ void Placement::insert_member(Sheet& sheet, int m) {
     }
     sheet.clear(m);
   }
-  placed_[ix(m)] = 1;
 }
 
 bool Placement::follows(const Sheet& sheet, int m, const Openings& open) const {

@@ -61,8 +61,8 @@ class Reasons {
     if (wished_ != Style::automatic)
       return ring ? "A ring, as asked: everybody moves one on." : "A free rotation, as asked.";
     if (ring)
-      return found_.proven >= 3 ? "A ring: everybody moves one on, and no free rotation does better."
-                                : "A ring: everybody moves one on, and no free rotation found does better.";
+      return answer_.ring_is_best ? "A ring: everybody moves one on, and no free rotation does better."
+                                  : "A ring: everybody moves one on, and no free rotation found does better.";
     const Cost& best_ring = answer_.ring->cost;
     if (leading_equal(best_ring, found_.cost))
       return "A free rotation: on the best ring found people wait " +

@@ -91,6 +91,12 @@ class TestKnownResults : public QObject {
     QVERIFY(audit(c, ring.rotation).holds());
     QCOMPARE(ring.cost[Component::missed], 0);
     QCOMPARE(ring.cost[Component::back_to_back], 9);
+    QCOMPARE(ring.bound[Component::back_to_back], 9);
+    // That bound is the rings' alone: a free rotation does better, and the planner finds some.
+    c.style = Style::automatic;
+    const Plan any = std::get<Plan>(plan(c, 10));
+    QCOMPARE(any.rotation.style, Style::free);
+    QVERIFY(any.cost[Component::back_to_back] < 9);
   }
 
   // Dirac, Some theorems on abstract graphs, Proc. London Math. Soc. 2 (1952): n >= 3 and all degrees at
