@@ -15,7 +15,8 @@ namespace floorwheel::cli {
 namespace {
 
 std::vector<Command> all_commands() {
-  return {plan_command(), audit_command(), repair_command(), exercises_command()};
+  return {plan_command(), audit_command(), repair_command(), exercises_command(), hub_command(),
+          tell_command(), ask_command(),   report_command(), doctor_command(),    play_command()};
 }
 
 std::string overview(const std::vector<Command>& commands) {

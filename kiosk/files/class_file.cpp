@@ -18,7 +18,7 @@ constexpr std::array<Key, 7> document_keys{{
 }};
 
 ClassSpec read_document(std::string_view toml, const std::string& file, const ExerciseTable& table) {
-  const TomlDocument document(toml, file);
+  const TomlDocument document(toml, file, "class file");
   const TomlTable root(document, document.root(), "a class file", document_keys);
   ClassParts parts{document, {}};
   parts.spec.exercises = table;

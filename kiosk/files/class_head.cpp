@@ -72,14 +72,14 @@ void read_head(ClassParts& parts) {
   const toml::node* n = parts.document.root().get("class");
   if (!n)
     parts.document.fail({{1, 1}, {1, 1}, nullptr}, "the file has no [class]",
-                        "begin with [class] and its name, laps, work_s and change_s");
+                        "begin with [class] and its name, work_s and change_s");
   if (!n->is_table()) parts.document.fail(n->source(), "class is no table", "write [class] once");
   const TomlTable head(parts.document, *n->as_table(), "[class]", class_keys);
   ClassSpec& c = parts.spec;
   c.name = head.shown_text("name", 120);
   if (head.has("start")) c.start = start_of(head);
   if (head.has("length_min")) c.length_s = 60 * head.whole("length_min", 1, most_s / 60);
-  c.laps = head.whole("laps", 1, 100);
+  c.laps = head.whole("laps", 1, 100, 1);
   c.work_s = head.whole("work_s", 1, most_s);
   c.change_s = head.whole("change_s", 0, most_s);
   if (head.has("slots")) c.slots = head.whole("slots", 1, most_slots);

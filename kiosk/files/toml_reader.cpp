@@ -52,7 +52,8 @@ std::size_t offset_of(std::string_view line, std::size_t column) {
 
 }  // namespace
 
-TomlDocument::TomlDocument(std::string_view text, const std::string& file) : file_(file) {
+TomlDocument::TomlDocument(std::string_view text, const std::string& file, std::string_view kind)
+    : file_(file) {
   for (std::size_t from = 0; from <= text.size();) {
     const std::size_t end = std::min(text.find('\n', from), text.size());
     lines_.push_back(text.substr(from, end - from));
@@ -60,8 +61,8 @@ TomlDocument::TomlDocument(std::string_view text, const std::string& file) : fil
   }
   const std::size_t first = text.find_first_not_of(" \t\r\n");
   if (first != std::string_view::npos && text[first] == '{')
-    throw Stop{{file, 1, 1, "", "this looks like JSON, not like a class file",
-                "give the class file (TOML) first and a rotation (JSON) after it"}};
+    throw Stop{{file, 1, 1, "", "this looks like JSON, not like a " + std::string(kind),
+                "give a " + std::string(kind) + " (TOML) here"}};
   try {
     root_ = toml::parse(text);
   } catch (const toml::parse_error& e) {

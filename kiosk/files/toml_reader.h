@@ -28,7 +28,7 @@ struct Stop {
 /// The document as text and as a tree.
 class TomlDocument {
  public:
-  TomlDocument(std::string_view text, const std::string& file);
+  TomlDocument(std::string_view text, const std::string& file, std::string_view kind);
 
   [[nodiscard]] const toml::table& root() const { return root_; }
   [[noreturn]] void fail(const toml::source_region& where, std::string what, std::string right) const;

@@ -156,7 +156,7 @@ class TestPlanCommands : public QObject {
       const Ran help = run_floorwheel({name, "--help"});
       QCOMPARE(help.code, 0);
       QVERIFY2(help.out.contains("Example"), qPrintable(name));
-      QVERIFY2(help.out.contains("  floorwheel " + name.toUtf8() + " "), qPrintable(name));
+      QVERIFY2(help.out.contains("\n  floorwheel " + name.toUtf8()), qPrintable(name));
       ++commands;
     }
     QVERIFY(commands >= 4);

@@ -161,7 +161,7 @@ class TestClassFile : public QObject {
 
   void whole_files_that_are_none() {
     QCOMPARE(error_of(""),
-             std::string("x.class.toml:1:1: the file has no [class]; begin with [class] and its name, laps, "
+             std::string("x.class.toml:1:1: the file has no [class]; begin with [class] and its name, "
                          "work_s and change_s"));
     QVERIFY(error_of("{ \"format\": \"floorwheel-rotation\" }").find("looks like JSON") != std::string::npos);
     std::string nobody = example::smallest;
@@ -319,7 +319,7 @@ void TestClassFile::mistakes_are_named_with_their_place_data() {
   row("part_of_a_second", "work_s = 40", "work_s = 40.5",
       "6:10: work_s of [class] is no whole number; write work_s = 40, whole seconds");
   row("no_work", "work_s = 40", "work_s = 0", "6:10: work_s of [class] is 0; write a number from 1 to 36000");
-  row("no_laps", "laps = 1\n", "", "1:1: [class] has no laps; write laps = 1");
+  row("no_work_s", "work_s = 40\n", "", "1:1: [class] has no work_s; write work_s = 40, whole seconds");
   row("empty_alias", "\"Sam L.\"", "\" \"",
       "57:12: shown_as of member m02: the text is empty; write what people shall read");
   row("alias_on_two_lines", "\"Sam L.\"", "\"Sam\\nL.\"",

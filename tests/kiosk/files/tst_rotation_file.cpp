@@ -167,7 +167,8 @@ class TestRotationFile : public QObject {
     QCOMPARE(with("floorwheel-rotation", "floorwheel-slots"),
              QString("r.json:/format: this is the table of what each number of slots buys; give the rotation "
                      "itself, its \"chosen\", or plan with --slots"));
-    QCOMPARE(with("\"work_s\"", "\"wrok_s\""), QString("r.json:/wrok_s: there is no such key; did you mean work_s?"));
+    QCOMPARE(with("\"work_s\"", "\"wrok_s\""),
+             QString("r.json:/wrok_s: there is no such key; did you mean work_s?"));
     QCOMPARE(with("\"seed\"", "\"sead\""), QString("r.json:/sead: there is no such key; did you mean seed?"));
     QCOMPARE(with("\"seed\": 1", "\"a/b~\": 1"),
              QString("r.json:/a~1b~0: there is no such key; did you mean ring?"));
