@@ -31,7 +31,7 @@ namespace {
 /// Steps; what a class of one floor can use within a breath, less for crowds so that they are answered too.
 std::int64_t default_effort(const Problem& p) {
   const std::int64_t cells = std::max<std::int64_t>(1, std::int64_t{p.members} * p.slots);
-  return std::clamp<std::int64_t>(20'000'000 / cells, 200, 40'000);
+  return std::clamp<std::int64_t>(40'000'000 / cells, 200, p.is_repair ? 40'000 : 80'000);
 }
 
 class Engine {
@@ -41,17 +41,18 @@ class Engine {
         task_(task),
         effort_(task.effort > 0 ? task.effort : default_effort(p)),
         budget_(3 * effort_, task.stop, task.progress),
-        random_(task.seed) {}
+        random_(task.seed),
+        thorough_(p, task) {}
 
   Answer run() {
     Answer answer;
     if (task_.style != Style::free) answer.ring = ring();
     if (answer.ring && ring_is_enough(*answer.ring)) {
-      if (p_.members > 0) improve(*answer.ring, effort_ / 4);
+      if (p_.members > 0) improve(*answer.ring, effort_ / 8);
     } else if (task_.style != Style::ring) {
       answer.free = free(answer.ring ? &*answer.ring : nullptr);
     }
-    Thorough(p_, task_).settle(answer);
+    thorough_.settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
     answer.ring_is_best =
@@ -90,7 +91,7 @@ class Engine {
       Found found = built(ring_track(order));
       found.bad_joints = bad_joints;
       prove(p_, found);
-      if (found.proven < 3) improve(found, effort_ / 4);
+      if (found.proven < 3) improve(found, effort_ / 8);
       if (best.rows.empty() || found.cost < best.cost) best = std::move(found);
     }
     return best;
@@ -109,6 +110,8 @@ class Engine {
   }
 
   void improve(Found& found, std::int64_t steps) {
+    if (found.proven == static_cast<int>(ranking(p_).size())) return;
+    if (thorough_.can()) steps /= 16;  // what is left will be found by looking at everything
     if (found.style == Style::ring)
       rebuild(p_, found, budget_, steps, random_);
     else
@@ -162,6 +165,7 @@ class Engine {
   const std::int64_t effort_;
   Budget budget_;
   Random random_;
+  Thorough thorough_;
 };
 
 }  // namespace

@@ -27,11 +27,16 @@ bool better(const Problem& p, const RowLists& lists, int leading, const Cost& fl
 Thorough::Thorough(const Problem& p, const Task& task)
     : p_(p), task_(task), all_(static_cast<int>(ranking(p).size())), leading_(p.is_repair ? 4 : 3) {}
 
+bool Thorough::can() {
+  if (!listed_) lists_ = list_rows(p_, rows_most);
+  listed_ = true;
+  return lists_.has_value();
+}
+
 void Thorough::settle(Answer& answer) {
   const auto settled = [&](const std::optional<Found>& found) { return !found || found->proven == all_; };
   if (settled(answer.ring) && settled(answer.free)) return;
-  lists_ = list_rows(p_, rows_most);
-  if (!lists_) return;
+  if (!can()) return;
   if (answer.free) settle_free(*answer.free);
   if (answer.ring) settle_ring(*answer.ring, answer.free ? &*answer.free : nullptr);
 }

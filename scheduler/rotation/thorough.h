@@ -11,6 +11,8 @@ namespace floorwheel {
 class Thorough {
  public:
   Thorough(const Problem&, const Task&);
+  /// Whether the class is small enough.
+  bool can();
   void settle(Answer&);
 
  private:
@@ -22,6 +24,7 @@ class Thorough {
   const Task& task_;
   const int all_;
   const int leading_;  // components that decide: three, or four with `moved`
+  bool listed_ = false;
   std::optional<RowLists> lists_;
 };
 
