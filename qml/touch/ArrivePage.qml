@@ -7,7 +7,7 @@ Item {
     id: page
     required property TouchVisit visit
     readonly property TouchCheckIn info: visit.checkIn
-    readonly property real top: 446
+    readonly property real keysTop: 446
     readonly property real row: 107
     readonly property real pitch: row + Theme.touch.gap
 
@@ -64,7 +64,7 @@ Item {
     }
     LetterKeys {
         x: 40 * Theme.u
-        y: page.top * Theme.u
+        y: page.keysTop * Theme.u
         rowHeight: page.row
         live: page.info.liveLetters
         canGoBack: page.info.prefix !== ""
@@ -73,7 +73,7 @@ Item {
     }
     Key {
         x: 40 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 400 * Theme.u
         height: page.row * Theme.u
         strong: true
@@ -84,7 +84,7 @@ Item {
     Key {
         visible: page.visit.page === "arrive" && page.visit.started && page.visit.stage === "record"
         x: 457 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 539 * Theme.u
         height: page.row * Theme.u
         fill: Theme.paper
@@ -95,7 +95,7 @@ Item {
     KeptLine {
         visible: shown && page.visit.stage === "check-in"
         x: 457 * Theme.u
-        y: (page.top + 4 * page.pitch + 5) * Theme.u
+        y: (page.keysTop + 4 * page.pitch + 5) * Theme.u
         width: 539 * Theme.u
         keyWidth: 200
         visit: page.visit
@@ -117,7 +117,7 @@ Item {
     }
     KeyGrid {
         x: 1060 * Theme.u
-        y: page.top * Theme.u
+        y: page.keysTop * Theme.u
         keys: page.info.arrivals
         columns: 2
         cellWidth: 401
@@ -127,7 +127,7 @@ Item {
     TouchNote {
         visible: page.info.arrivals.count === 0
         x: 1060 * Theme.u
-        y: (page.top + 20) * Theme.u
+        y: (page.keysTop + 20) * Theme.u
         width: 820 * Theme.u
         size: 38
         color: Theme.pmute
@@ -135,7 +135,7 @@ Item {
     }
     Key {
         x: 1060 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 819 * Theme.u
         height: page.row * Theme.u
         fill: Theme.paper

@@ -7,7 +7,7 @@ Item {
     id: page
     required property TouchVisit visit
     readonly property TouchCheckIn info: visit.checkIn
-    readonly property real top: 446
+    readonly property real keysTop: 446
     readonly property real row: 107
     readonly property real pitch: row + Theme.touch.gap
 
@@ -52,7 +52,7 @@ Item {
 
     LetterKeys {
         x: 40 * Theme.u
-        y: page.top * Theme.u
+        y: page.keysTop * Theme.u
         rowHeight: page.row
         canGoBack: page.info.draft !== ""
         onTyped: letter => page.info.typeDraft(letter)
@@ -60,7 +60,7 @@ Item {
     }
     Key {
         x: 40 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 539 * Theme.u
         height: page.row * Theme.u
         text: qsTr("Space")
@@ -69,7 +69,7 @@ Item {
     }
     Key {
         x: 596 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 191 * Theme.u
         height: page.row * Theme.u
         text: "."
@@ -79,7 +79,7 @@ Item {
     }
     Key {
         x: 804 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 192 * Theme.u
         height: page.row * Theme.u
         text: "-"
@@ -90,7 +90,7 @@ Item {
 
     TouchNote {
         x: 1060 * Theme.u
-        y: page.top * Theme.u
+        y: page.keysTop * Theme.u
         width: 819 * Theme.u
         size: 38
         font.bold: page.visit.newTrouble !== ""
@@ -115,7 +115,7 @@ Item {
     }
     Key {
         x: 1060 * Theme.u
-        y: (page.top + 2 * page.pitch) * Theme.u
+        y: (page.keysTop + 2 * page.pitch) * Theme.u
         width: 819 * Theme.u
         height: (2 * page.row + Theme.touch.gap) * Theme.u
         strong: enabled
@@ -126,7 +126,7 @@ Item {
     }
     Key {
         x: 1060 * Theme.u
-        y: (page.top + 4 * page.pitch) * Theme.u
+        y: (page.keysTop + 4 * page.pitch) * Theme.u
         width: 401 * Theme.u
         height: page.row * Theme.u
         fill: Theme.paper
@@ -136,7 +136,7 @@ Item {
     }
     LeaveNote {
         x: 1478 * Theme.u
-        y: (page.top + 4 * page.pitch + 12) * Theme.u
+        y: (page.keysTop + 4 * page.pitch + 12) * Theme.u
         width: 401 * Theme.u
         size: 30
         visit: page.visit

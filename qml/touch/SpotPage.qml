@@ -7,7 +7,7 @@ import Floorwheel
 Item {
     id: page
     required property TouchVisit visit
-    readonly property real top: 360
+    readonly property real keysTop: 360
     readonly property real pitch: 112
 
     CapText {
@@ -81,10 +81,10 @@ Item {
             required property var modelData
             visit: page.visit
             x: modelData.x * Theme.u
-            y: (page.top + modelData.row * page.pitch) * Theme.u
+            y: (page.keysTop + modelData.row * page.pitch) * Theme.u
             group: modelData.group
             word: modelData.word
-            at: Qt.point(modelData.figure + modelData.fx - modelData.x, 356 + modelData.fy - page.top - modelData.row * page.pitch)
+            at: Qt.point(modelData.figure + modelData.fx - modelData.x, 356 + modelData.fy - page.keysTop - modelData.row * page.pitch)
         }
     }
 

@@ -4,6 +4,7 @@ import QtQuick
 import Floorwheel
 
 Item {
+    required property TouchVisit visit
     Octagon {
         x: 80 * Theme.u
         y: 300 * Theme.u

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The shared touch screen: one page at a time, as the visit says. Paper ground; all keys in the lower two thirds.
-pragma ComponentBehavior: Bound
 import QtQuick
 import Floorwheel
 
@@ -9,37 +8,37 @@ Rectangle {
     color: Theme.paper
     /// Read by tests; pages forward every tap to it.
     readonly property TouchVisit visit: theVisit
+    readonly property var files: ({
+            none: "NonePage",
+            arrive: "ArrivePage",
+            everybody: "EverybodyPage",
+            "new": "NewPage",
+            question: "QuestionPage",
+            spot: "SpotPage",
+            hurts: "HurtsPage",
+            "in": "InPage",
+            who: "WhoPage",
+            card: "CardPage",
+            sets: "SetsPage",
+            stop: "StopPage"
+        })
+    property string shownPage
 
-    TouchVisit { id: theVisit }
+    function showPage(): void {
+        if (shownPage === theVisit.page)
+            return;
+        shownPage = theVisit.page;
+        loader.setSource(Qt.resolvedUrl(files[shownPage] + ".qml"), { visit: theVisit });
+    }
 
-    Component { id: nonePage; NonePage { visit: theVisit } }
-    Component { id: arrivePage; ArrivePage { visit: theVisit } }
-    Component { id: everybodyPage; EverybodyPage { visit: theVisit } }
-    Component { id: newPage; NewPage { visit: theVisit } }
-    Component { id: questionPage; QuestionPage { visit: theVisit } }
-    Component { id: spotPage; SpotPage { visit: theVisit } }
-    Component { id: hurtsPage; HurtsPage { visit: theVisit } }
-    Component { id: inPage; InPage { visit: theVisit } }
-    Component { id: whoPage; WhoPage { visit: theVisit } }
-    Component { id: cardPage; CardPage { visit: theVisit } }
-    Component { id: setsPage; SetsPage { visit: theVisit } }
-    Component { id: stopPage; StopPage {} }
-
+    TouchVisit {
+        id: theVisit
+        onPageChanged: screen.showPage()
+        Component.onCompleted: screen.showPage()
+    }
     Loader {
+        id: loader
         anchors.fill: parent
         focus: true
-        sourceComponent: ({
-                arrive: arrivePage,
-                everybody: everybodyPage,
-                "new": newPage,
-                question: questionPage,
-                spot: spotPage,
-                hurts: hurtsPage,
-                "in": inPage,
-                who: whoPage,
-                card: cardPage,
-                sets: setsPage,
-                stop: stopPage
-            })[theVisit.page] ?? nonePage
     }
 }
