@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The flow of visits, and what bounds make of an answer.
 #include "scheduler/rotation/bounds.h"
 
 #include <algorithm>

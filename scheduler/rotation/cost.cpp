@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The id of each component.
 #include "scheduler/rotation/cost.h"
 
 namespace floorwheel {

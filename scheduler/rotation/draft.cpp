@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Keeps counts, row costs and reloads of a draft in step with its entries.
 #include "scheduler/rotation/draft.h"
 
 namespace floorwheel {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Builds rings and free rotations, has them bettered and bounded, and chooses between them.
 #include "scheduler/rotation/engine.h"
 
 #include <algorithm>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Chains of entries that change together.
 #include "scheduler/rotation/moves.h"
 
 #include <algorithm>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Looks at every entry a member could have; mates decide where the member must or may not be.
 #include "scheduler/rotation/openings.h"
 
 #include <algorithm>

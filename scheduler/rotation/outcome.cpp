@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The last step of every answer: the auditor judges it and recounts its cost.
 #include "scheduler/rotation/outcome.h"
 
 #include <cassert>

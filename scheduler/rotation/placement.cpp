@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Building a whole sheet, and taking one team out of it and putting it back.
 #include "scheduler/rotation/placement.h"
 
 #include <algorithm>

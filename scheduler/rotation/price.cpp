@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Prices rows and reloads; to be read beside the table of the rotation model.
 #include "scheduler/rotation/price.h"
 
 #include <algorithm>

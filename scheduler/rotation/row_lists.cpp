@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Lists rows slot by slot, after a look at how many there would be.
 #include "scheduler/rotation/row_lists.h"
 
 #include <algorithm>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Annealing in phases for free rotations, rebuilding for rings, and completing missed visits.
 #include "scheduler/rotation/search.h"
 
 #include <algorithm>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Free rotations first; then rings, which need not look below the best free one.
 #include "scheduler/rotation/thorough.h"
 
 #include <algorithm>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The table over sets of vertices and the way back through it.
 #include "scheduler/rotation/tour.h"
 
 #include <algorithm>

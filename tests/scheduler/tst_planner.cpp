@@ -214,6 +214,29 @@ class TestPlanner : public QObject {
     QCOMPARE(answer.cost[Component::missed], 30'000 - 8 * 6);
   }
 
+  void smallest_classes_are_answered() {
+    for (int slots : {0, 1, 2, 5}) {
+      for (Style style : {Style::automatic, Style::ring, Style::free}) {
+        ClassSpec c;
+        build::station(c, "A", {Group::chest});
+        build::member(c, "m1");
+        c.laps = 2;
+        c.style = style;
+        const Plan answer = std::get<Plan>(plan(c, slots));
+        QCOMPARE(fault_of(c, answer), std::string());
+        QCOMPARE(answer.cost[Component::missed], std::max(0, 2 - slots));
+        QCOMPARE(answer.cost[Component::back_to_back], slots == 2 ? 1 : 0);
+        QCOMPARE(answer.proven, 8);
+      }
+    }
+    ClassSpec closed = two_stations();
+    closed.equipment = {{"bar", 0}};
+    for (StationSpec& s : closed.stations) s.equipment = {"bar"};
+    const Plan none = std::get<Plan>(plan(closed, 3));
+    QCOMPARE(none.cost, build::cost({{Component::missed, 6}, {Component::uneven, 12}}));
+    QCOMPARE(none.proven, 8);
+  }
+
   void late_arrival_keeps_announced_stations() {
     ClassSpec c = floors::plain(20, 12, 2, 4);
     const EarlierSheet sheet = build::sheet(c, std::get<Plan>(plan(c, 12)).rotation);
