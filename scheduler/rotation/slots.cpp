@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What each number of slots buys. Source: the rotation model, "Cost", last paragraph.
 #include <algorithm>
+#include <utility>
 
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/outcome.h"
@@ -9,7 +10,7 @@ namespace floorwheel {
 namespace {
 
 constexpr int slots_most = 200;
-constexpr int rows_after = 3;
+constexpr std::size_t rows_after = 3;
 constexpr std::int64_t second_try = 4000;  // steps
 
 class SlotTableMaker {
@@ -21,7 +22,13 @@ class SlotTableMaker {
     if (auto* refusal = std::get_if<Refusal>(&widest)) return *refusal;
     const int first = smallest(std::get<Problem>(widest));
     SlotTable table;
-    for (int t = first; t <= first + rows_after; ++t) table.rows.push_back(row(t));
+    for (int t = first; table.rows.size() <= rows_after; ++t) {
+      SlotRow next = row(t);
+      // With its whole effort a row may come lower than the quick looks that found the first one.
+      if (!table.rows.empty() && next.cost[Component::missed] < table.rows.front().cost[Component::missed])
+        table.rows.clear();
+      table.rows.push_back(std::move(next));
+    }
     choose(table);
     return table;
   }
