@@ -115,10 +115,13 @@ class Reasons {
         brief.push_back(spec_.members[ix(m)].id);
         forced += p_.forced_missed(m);
       }
-    if (forced > 0)
+    if (forced > 0 && static_cast<int>(brief.size()) == p_.members && p_.members > 1)
+      causes.push_back("everybody is here for fewer slots than there are visits to make, " +
+                       counted(forced, "visit", "visits") + " fewer in all");
+    else if (forced > 0)
       causes.push_back(listed(brief) + (brief.size() == 1 ? " has " : " have ") +
                        counted(forced, "visit", "visits") + " more to make than slots to make them in");
-    if (p_.from == 0)
+    if (p_.from == 0 && forced < found_.bound[Component::missed])
       for (int s = 0; s < p_.stations; ++s) {
         std::int64_t wanted = 0;
         std::int64_t places = 0;
