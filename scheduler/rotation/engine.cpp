@@ -73,7 +73,7 @@ class Engine {
 
   bool thorough() const {
     const std::int64_t n = p_.stations * std::int64_t{p_.laps};
-    return n * n * n * p_.slots * p_.members < 100'000'000;
+    return n * n * n * p_.slots * p_.members < 40'000'000;
   }
 
   Found ring() {
