@@ -50,8 +50,10 @@ std::vector<MemberSpec> new_members(const Room& room, const ClassSpec& spec) {
 Outcome class_add(Room& room, const Fields& f) {
   auto read = files::parse_class(f.text("toml"), "class", room.exercises);
   if (const auto* error = std::get_if<files::FileError>(&read))
-    refuse("bad_body", "The class file cannot be read: " + files::text_of(*error), error->right,
-           {{"line", error->line}, {"column", error->column}});
+    refuse("bad_body",
+           "The class file cannot be read, line " + std::to_string(error->line) + ", column " +
+               std::to_string(error->column) + ": " + error->what + ".",
+           error->right, {{"line", error->line}, {"column", error->column}});
   const ClassSpec spec = std::get<ClassSpec>(std::move(read));
   const store::Uuid id = f.has("class") ? f.uuid("class") : room.command;
   const std::string text = store::text_of(id);
