@@ -21,6 +21,8 @@ constexpr double small_tag_width = 60;
 constexpr double small_tag_height = 49;
 constexpr double box_tag_inset = 9;  // one tag over a box: so much less than its rows at each end
 constexpr double row_tag_inset = 8;  // a tag for each row
+constexpr double name_caps = 43;
+constexpr double go_caps = 71;
 constexpr double between_boxes = 8;  // near boxes that need more than their equal share
 
 int sum(const std::vector<int>& lines, int first, int count) {
@@ -96,13 +98,17 @@ std::vector<std::vector<Want>> paged(const WheelAsk& ask, const std::vector<int>
 void add_near_rows(WheelBox& box, const Want& w, double pitch) {
   const double rows = w.rows;
   double top = box.rect.y + (box.rect.h - rows * pitch) / 2;
-  const auto baseline = [&] { return top + pitch / 2 + 0.385 * pitch; };
+  // Capitals of 43 and 44 a little above the middle of their row, as drawn.
+  const auto baseline = [&](double down) { return top + pitch / 2 + 0.22 * pitch + down; };
   for (int line = 0; line < w.of->name_lines; ++line, top += pitch)
-    box.rows.push_back({WheelRow::What::name, -1, line, baseline()});
-  if (w.people == 0) return;
+    box.rows.push_back({WheelRow::What::name, -1, line, baseline(7.7)});
+  if (w.people == 0) {
+    if (box.rows.size() == 1) box.rows[0].baseline = box.rect.y + box.rect.h / 2 + name_caps / 2 - 0.5;
+    return;
+  }
   if (!w.tagged) {
     for (int line = 0; line < w.of->joined_lines; ++line, top += pitch)
-      box.rows.push_back({WheelRow::What::joined, -1, line, baseline()});
+      box.rows.push_back({WheelRow::What::joined, -1, line, baseline(9.9)});
     return;
   }
   for (int p = 0; p < w.people; ++p) {
@@ -111,18 +117,17 @@ void add_near_rows(WheelBox& box, const Want& w, double pitch) {
     const double x = box.left ? wheel::left_flush - small_tag_width : wheel::right_flush;
     box.tags.push_back({p, {x, middle - small_tag_height / 2, small_tag_width, small_tag_height}});
     for (int line = 0; line < lines; ++line, top += pitch)
-      box.rows.push_back({WheelRow::What::person, p, line, baseline()});
+      box.rows.push_back({WheelRow::What::person, p, line, baseline(9.1)});
   }
 }
 
 void add_go_rows(WheelBox& box, const Want& w, bool tag_a_row) {
-  constexpr double caps = 71;
   const double block = w.rows * box.pitch;
   const double start = box.rect.y + (box.rect.h - block) / 2;
   double top = start;
   const double tag_x = (box.left ? wheel::left_flush : wheel::right_x) - wheel::tag_width;
   if (w.people == 0) {
-    box.rows.push_back({WheelRow::What::name, -1, 0, top + box.pitch / 2 + 43 / 2.0 - 2});
+    box.rows.push_back({WheelRow::What::name, -1, 0, top + box.pitch / 2 + name_caps / 2 - 0.5});
     return;
   }
   for (int p = w.first; p < w.first + w.people; ++p) {
@@ -131,7 +136,7 @@ void add_go_rows(WheelBox& box, const Want& w, bool tag_a_row) {
       box.tags.push_back(
           {p, {tag_x, top + row_tag_inset, wheel::tag_width, lines * box.pitch - 2 * row_tag_inset}});
     for (int line = 0; line < lines; ++line, top += box.pitch)
-      box.rows.push_back({WheelRow::What::person, p, line, top + box.pitch / 2 + caps / 2 - 2});
+      box.rows.push_back({WheelRow::What::person, p, line, top + box.pitch / 2 + go_caps / 2 - 2});
   }
   if (!tag_a_row)
     box.tags.push_back({-1, {tag_x, start + box_tag_inset, wheel::tag_width, block - 2 * box_tag_inset}});

@@ -1,15 +1,90 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The wall screen: so far only which class is at hand and what its clock says.
+// The wall: the floor's map with the present slot as its hand. Everything is drawn in units of 1920 x 1080 and
+// scaled once; what stands where is the view's to say. Later children lie above earlier ones.
+pragma ComponentBehavior: Bound
 import QtQuick
 import Floorwheel
 
 Item {
     id: screen
-    CapText {
-        x: 40 * Theme.u
-        base: 200
-        cap: 71
-        color: ThisScreen.inRoom ? Theme.paper : Theme.ink
-        text: ClassTime.phase + " " + ClassTime.secondsLeft
+
+    property alias view: view
+    /// Nothing moves by itself but what the look lists; a fast class clock, or a picture, makes it all jump.
+    readonly property bool calm: ClassTime.calm
+
+    WallView { id: view }
+
+    Item {
+        id: room
+        width: 1920
+        height: 1080
+        anchors.centerIn: parent
+        scale: Theme.u
+
+        Item {
+            anchors.fill: parent
+            visible: !view.stopped
+
+            Wheel {
+                anchors.fill: parent
+                view: view
+            }
+            Strokes { // brackets and leaders
+                lines: view.lines
+                stroke: 4
+                colour: Theme.line
+            }
+            Strokes { // of the station in turn
+                lines: view.shownLine
+                stroke: 10
+                colour: Theme.go
+            }
+            Strokes { // from an alias to its tag
+                lines: view.dots
+                stroke: 5
+                colour: Theme.line
+                dashes: [0.02, 3.38]
+            }
+            Repeater {
+                model: view.tags
+                GoTag {
+                    growing: view.grows && !screen.calm
+                }
+            }
+            Repeater {
+                model: view.texts
+                WallLine {
+                    moves: !screen.calm
+                }
+            }
+            Rectangle {
+                visible: view.held
+                x: Math.round(view.headlineX - 56)
+                y: 4
+                width: Math.round(view.headlineWidth + 112)
+                height: 176
+                color: Theme.heldColour
+            }
+            Text {
+                x: view.headlineX
+                y: 164 - baselineOffset
+                text: view.headline
+                textFormat: Text.PlainText
+                color: view.held ? Theme.ink : Theme.paper
+                font.family: Theme.narrow
+                font.hintingPreference: Font.PreferNoHinting
+                font.bold: true
+                font.pixelSize: Math.round(Theme.wall.word / Theme.capOfEm)
+                font.letterSpacing: view.headlineTracking
+                font.wordSpacing: view.headlineSpace
+                Accessible.role: Accessible.Heading
+                Accessible.name: text
+            }
+        }
+        StopAndHelp {
+            anchors.fill: parent
+            visible: view.stopped
+            view: view
+        }
     }
 }
