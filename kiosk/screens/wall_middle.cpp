@@ -81,7 +81,7 @@ void add_shown(const WallFace& f, const WallText& measure, bool plan, TextSetter
 }
 
 void add_before(const WallFace& f, const WallText& measure, TextSetter& put) {
-  double base = 560;
+  double base = 540;
   if (!f.start.isEmpty())
     put.set(QStringLiteral("start"), f.start, From::middle, middle_x, base, wall_cap::word);
   base += 120;
