@@ -4,8 +4,10 @@
 #include <sqlite3.h>
 
 #include <QCoreApplication>
+#include <QDeadlineTimer>
+#include <QEventLoop>
 #include <QJsonDocument>
-#include <QTest>
+#include <QTimer>
 #include <QUuid>
 
 namespace floorwheel::testing {
@@ -21,7 +23,15 @@ std::string text(const QJsonObject& o) {
 }  // namespace
 
 bool wait_until(const std::function<bool()>& fact, int most_ms) {
-  return QTest::qWaitFor([&fact] { return fact(); }, most_ms);
+  // Each event is handled as it comes (qWaitFor sleeps between looks); the tick is for facts outside Qt.
+  QTimer tick;
+  tick.start(20);
+  const QDeadlineTimer limit(most_ms);
+  while (!fact()) {
+    if (limit.hasExpired()) return false;
+    QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  }
+  return true;
 }
 
 QString TestHub::program() { return QStringLiteral(FLOORWHEEL_HUB_UNDER_TEST); }
