@@ -77,7 +77,9 @@ QList<ShownText> shown_texts(const QQuickWindow& window) {
          const QString text = text_of(item);
          if (text.isEmpty() || rect.isEmpty()) return;
          const QFont font = item->property("font").value<QFont>();
-         all.append({text, rect, double(font.pixelSize()), QFontInfo(font).family(),
+         // A screen drawn in units of its own is scaled as a whole.
+         const double scale = item->mapRectToScene(QRectF(0, 0, 1, 1)).height();
+         all.append({text, rect, font.pixelSize() * scale, QFontInfo(font).family(),
                      item->property("color").value<QColor>().name()});
        });
   return all;

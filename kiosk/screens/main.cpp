@@ -23,6 +23,7 @@
 #include "kiosk/screens/hub_link.h"
 #include "kiosk/screens/options.h"
 #include "kiosk/screens/this_screen.h"
+#include "kiosk/screens/wall_view.h"
 
 namespace {
 
@@ -97,6 +98,14 @@ int main(int argc, char** argv) {
     say(QStringLiteral(
             "floorwheel-screen: typeface '%1' is missing, another stands in; install fonts-paratype")
             .arg(family));
+  if (!options.site.isEmpty()) {
+    QString trouble;
+    wall_site() = read_site(options.site, &trouble);
+    if (!trouble.isEmpty()) {
+      say(trouble);
+      return 2;
+    }
+  }
   const QString outbox_trouble = hub_link().keep_outbox_in(options.state);
   if (!outbox_trouble.isEmpty()) {
     say(outbox_trouble);

@@ -79,7 +79,11 @@ std::variant<Options, Leave> options_from(const QStringList& arguments) {
   const QCommandLineOption frames(QStringLiteral("frames"),
                                   QStringLiteral("Writes what each frame cost, as CSV, when leaving."),
                                   QStringLiteral("FILE"));
-  parser.addOptions({help, hub, size, mm, lang, shot, at, live, hands, patience, stay, state, frames});
+  const QCommandLineOption site(
+      QStringLiteral("site"),
+      QStringLiteral("The site's own words on the wall: in an emergency, and the last of a class (TOML)."),
+      QStringLiteral("FILE"));
+  parser.addOptions({site, help, hub, size, mm, lang, shot, at, live, hands, patience, stay, state, frames});
   if (!parser.parse(arguments))
     return wrong(parser.errorText(), QStringLiteral("'floorwheel-screen --help' lists the options"));
   if (parser.isSet(help)) return Leave{0, parser.helpText()};
@@ -131,6 +135,7 @@ std::variant<Options, Leave> options_from(const QStringList& arguments) {
       return wrong(QStringLiteral("--patience '%1'").arg(parser.value(patience)),
                    QStringLiteral("whole seconds from 1"));
   }
+  o.site = parser.value(site);
   o.lang = parser.value(lang);
   o.hands = parser.value(hands);
   o.frames = parser.value(frames);

@@ -23,7 +23,7 @@ Item {
             y: -624
             lines: ring.view.chevronsAhead
             stroke: 8
-            colour: Theme.go
+            colour: ring.view.held ? Theme.heldColour : Theme.go
         }
     }
     NumberAnimation {
