@@ -66,6 +66,7 @@ void ClassTime::step() {
     wire::ClassClock still;
     still.segments = segments_;
     still.state = wire::Running::running;
+    still.started = true;
     still.elapsed_ms = frozen_ms_;
     m = wire::moment_at(still, 0);
   } else if (c != nullptr) {

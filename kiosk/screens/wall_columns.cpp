@@ -47,15 +47,33 @@ WallTextItem text_item(const QString& key, const QString& label, double x, doubl
 WallColumns::WallColumns(const WallFace& face, const WallText& measure) : face_(face), measure_(measure) {
   go_ = shows_go_face(face);
   tags_ = tags_of(face);
-  for (const WallStation& s : face.stations)
-    boxes_.push_back(box_of(s.id, s.closed ? Words::tr("closed") : s.exercise, s.people, s.closed));
-  boxes_.push_back(box_of(QStringLiteral("waiting"), Words::tr("Waiting place"), face.waiting, false));
-  if (face.state == WallState::show)
-    for (int i = 0; i <= face.shown; ++i) boxes_[static_cast<std::size_t>(i)].name_bold = true;
+  take_boxes(alias_lines);
+  // Rows of broken aliases may not cost a page if first letters and a full stop tell people apart as well.
+  if (const int pages = layout(0).pages; go_ && pages > 1) {
+    take_boxes(1);
+    if (layout(0).pages >= pages || !shortened_stay_apart()) take_boxes(alias_lines);
+  }
+}
+
+void WallColumns::take_boxes(int go_lines) {
+  boxes_.clear();
+  for (const WallStation& s : face_.stations)
+    boxes_.push_back(box_of(s.id, s.closed ? Words::tr("closed") : s.exercise, s.people, s.closed, go_lines));
+  boxes_.push_back(
+      box_of(QStringLiteral("waiting"), Words::tr("Waiting place"), face_.waiting, false, go_lines));
+  if (face_.state == WallState::show)
+    for (int i = 0; i <= face_.shown; ++i) boxes_[static_cast<std::size_t>(i)].name_bold = true;
+}
+
+bool WallColumns::shortened_stay_apart() const {
+  QStringList all;
+  for (const Box& box : boxes_)
+    for (const QStringList& lines : box.go) all.append(lines.constFirst());
+  return all.removeDuplicates() == 0;
 }
 
 WallColumns::Box WallColumns::box_of(const QString& key, const QString& name,
-                                     const std::vector<WallPerson>& people, bool closed) const {
+                                     const std::vector<WallPerson>& people, bool closed, int go_lines) const {
   Box box;
   box.key = key;
   box.people = &people;
@@ -70,7 +88,8 @@ WallColumns::Box WallColumns::box_of(const QString& key, const QString& name,
   const double gap = measure_.width(separator(), wall_cap::alias);
   for (int i = 0; i < static_cast<int>(people.size()); ++i) {
     const QString& alias = people[static_cast<std::size_t>(i)].alias;
-    box.go.push_back(broken(alias, wall_cap::go, wall_fit::alias_go, wall_fit::shortened));
+    box.go.push_back(
+        measure_.lines(alias, wall_cap::go, true, wall_fit::alias_go, wall_fit::shortened, go_lines));
     const double beside = wall_fit::near_line - small_tag - small_tag_gap;
     box.tagged.push_back(broken(alias, wall_cap::alias, beside, beside));
     const QStringList lines = broken(alias, wall_cap::alias, wall_fit::near_line, wall_fit::near_line);

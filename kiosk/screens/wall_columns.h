@@ -33,8 +33,10 @@ class WallColumns {
     bool closed = false;
     bool name_bold = false;
   };
+  void take_boxes(int go_lines);
+  [[nodiscard]] bool shortened_stay_apart() const;
   [[nodiscard]] Box box_of(const QString& key, const QString& name, const std::vector<WallPerson>& people,
-                           bool closed) const;
+                           bool closed, int go_lines) const;
   [[nodiscard]] static WheelStation ask_of(const Box&);
   void add_name(const WheelBox&, const WheelRow&, const Box&, WallItems&) const;
   void add_joined(const WheelBox&, const WheelRow&, const Box&, WallItems&) const;

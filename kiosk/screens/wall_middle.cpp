@@ -81,12 +81,13 @@ void add_shown(const WallFace& f, const WallText& measure, bool plan, TextSetter
 }
 
 void add_before(const WallFace& f, const WallText& measure, TextSetter& put) {
-  double base = 540;
+  const QStringList name = measure.lines(f.class_name, wall_cap::go, true, middle_width, middle_width, 3);
+  const bool many = name.size() > 2;
+  double base = many ? 490 : 540;
   if (!f.start.isEmpty())
     put.set(QStringLiteral("start"), f.start, From::middle, middle_x, base, wall_cap::word);
-  base += 120;
-  const QStringList name = measure.lines(f.class_name, wall_cap::go, true, middle_width, middle_width, 2);
-  for (qsizetype i = 0; i < name.size(); ++i, base += 92)
+  base += many ? 108 : 120;
+  for (qsizetype i = 0; i < name.size(); ++i, base += many ? 84 : 92)
     put.set(QStringLiteral("class:%1").arg(i), name[i], From::middle, middle_x, base, wall_cap::go);
   if (f.state == WallState::gather)
     put.set(QStringLiteral("here"), Words::tr("%1 here", "people").arg(f.here.size()), From::middle, middle_x,

@@ -306,6 +306,20 @@ class TestWallLegibility : public QObject {
             wall_fit::shortened - 60);
   }
 
+  void a_broken_alias_costs_no_page_unless_people_would_be_mixed_up() {
+    WallClass w;
+    w.stations = 8;
+    w.people = 24;  // twelve rows a side
+    w.slots = 16;
+    w.break_after = 0;
+    w.aliases = {"Bartholomea D.", "Bo E.", "Cy F."};
+    WallItems made = items(face_in(wall_class(w), SegmentKind::change, 1, 4), {});
+    QCOMPARE(made.pages, 1);
+    w.aliases = {"Bartholomea D.", "Bo E.", "Bartholomea F."};
+    made = items(face_in(wall_class(w), SegmentKind::change, 1, 4), {});
+    QCOMPARE(made.pages, 2);
+  }
+
   void headlines_of_three_languages_fit() {
     const struct {
       const char* word;
