@@ -14,16 +14,17 @@ Window {
     Binding { target: Theme; property: "windowWidth"; value: window.width }
     Binding { target: Theme; property: "windowHeight"; value: window.height }
 
-    Component { id: wall; WallScreen {} }
-    Component { id: touch; TouchScreen {} }
-    Component { id: instructor; InstructorScreen {} }
-    Component { id: desk; DeskScreen {} }
-
     Loader {
         anchors.fill: parent
         focus: true
         visible: HubLink.everConnected
-        sourceComponent: ({ wall: wall, touch: touch, instructor: instructor, desk: desk })[ThisScreen.role]
+        // By file, so that a screen loads its own types only.
+        source: ({
+                wall: "wall/WallScreen.qml",
+                touch: "touch/TouchScreen.qml",
+                instructor: "instructor/InstructorScreen.qml",
+                desk: "desk/DeskScreen.qml"
+            })[ThisScreen.role]
     }
     NoHub {
         anchors.fill: parent

@@ -64,9 +64,16 @@ bool Stage::open(const std::string& class_file) {
 }
 
 bool Stage::start_screen(wire::Role role) {
-  std::vector<std::string> arguments{
-      options_.programs + "/floorwheel-screen",  name_of(role), "--hub", hub_url(), "--hands", "-", "--state",
-      options_.data + "/screen-" + name_of(role)};
+  std::vector<std::string> arguments{options_.programs + "/floorwheel-screen",
+                                     name_of(role),
+                                     "--hub",
+                                     hub_url(),
+                                     "--hands",
+                                     "-",
+                                     "--patience",
+                                     std::to_string(options_.step_limit_s),
+                                     "--state",
+                                     options_.data + "/screen-" + name_of(role)};
   const bool shown = std::find(options_.shown.begin(), options_.shown.end(), role) != options_.shown.end();
   std::vector<std::string> environment;
   if (!shown) environment.emplace_back("QT_QPA_PLATFORM=offscreen");

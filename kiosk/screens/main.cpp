@@ -13,6 +13,7 @@
 #include <QQmlApplicationEngine>
 #include <QQuickWindow>
 #include <QSocketNotifier>
+#include <QStyleHints>
 #include <QTranslator>
 #include <cstdio>
 #include <string_view>
@@ -89,6 +90,8 @@ int main(int argc, char** argv) {
   if (headless || !options.frames.isEmpty()) QQuickWindow::setGraphicsApi(QSGRendererInterface::Software);
   QGuiApplication app(argc, argv);
   QGuiApplication::setApplicationName(QStringLiteral("floorwheel-screen"));
+  // Two quick taps are two taps, even where one key took the other's place in between.
+  QGuiApplication::styleHints()->setMouseDoubleClickInterval(0);
   QSocketNotifier signalled(signal_fd, QSocketNotifier::Read);
   QObject::connect(&signalled, &QSocketNotifier::activated, &app, &QGuiApplication::quit);
   use_language(app, options.lang);
