@@ -46,6 +46,12 @@ std::string joined(const std::vector<std::string>& all) {
   return out;
 }
 
+/// An alias may end in a full stop of its own.
+std::string sentence_end(std::string text) {
+  if (text.empty() || text.back() != '.') text += '.';
+  return text;
+}
+
 const RunSheetRow* row_of(const wire::RunSheet& s, const std::string& member) {
   for (const RunSheetRow& r : s.rows)
     if (r.member == member) return &r;
@@ -99,14 +105,17 @@ std::vector<std::string> sentences_of(const wire::ClassView& before, const wire:
   if (concerned.empty()) {
     out.emplace_back("Nobody's stations change.");
   } else {
+    // In the order of the run sheet: named members first, then guests, then who is not on it any more.
     std::vector<std::string> aliases;
+    for (const RunSheetRow& r : sheet.rows)
+      if (concerned.erase(r.member) > 0) aliases.push_back(alias_of(after, r.member));
     for (const std::string& id : concerned) aliases.push_back(alias_of(after, id));
     if (aliases.size() > 4) {
       const auto more = static_cast<Count>(aliases.size()) - 3;
       aliases.resize(3);
       aliases.push_back(several(more, "other", "others"));
     }
-    out.push_back("From slot " + number(first) + " on stations change for " + joined(aliases) + ".");
+    out.push_back("From slot " + number(first) + " on stations change for " + sentence_end(joined(aliases)));
   }
   const std::string now = cost_in_words(before.sheet.cost);
   const std::string then = cost_in_words(sheet.cost);
