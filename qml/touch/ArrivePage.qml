@@ -28,8 +28,8 @@ Item {
         y: 168 * Theme.u
         size: 38
         color: Theme.pmute
-        text: page.info.times === "" ? qsTr("%n station(s)", "", page.info.stations)
-            : qsTr("%1 · %n station(s)", "", page.info.stations).arg(page.info.times)
+        readonly property string stations: page.info.stations === 1 ? qsTr("one station") : qsTr("%1 stations").arg(page.info.stations)
+        text: page.info.times === "" ? stations : qsTr("%1 · %2").arg(page.info.times).arg(stations)
     }
     TouchNote {
         x: 391 * Theme.u
@@ -38,8 +38,10 @@ Item {
         text: {
             if (page.visit.started)
                 return qsTr("The class has begun. The instructor gives you your first place.");
-            if (page.info.minutesToStart >= 0)
-                return qsTr("Starts in %n minute(s).", "", page.info.minutesToStart);
+            if (page.info.minutesToStart === 1)
+                return qsTr("Starts in one minute.");
+            if (page.info.minutesToStart >= 0 && page.info.minutesToStart <= 90)
+                return qsTr("Starts in %1 minutes.").arg(page.info.minutesToStart);
             return qsTr("Check in; the instructor starts the class.");
         }
     }

@@ -42,7 +42,7 @@ Item {
         const c = card;
         if (c.hold)
             return c.plannedLoad === "" ? qsTr("%1 s held").arg(c.plannedReps) : qsTr("%1 kg, %2 s held").arg(c.plannedLoad).arg(c.plannedReps);
-        const done = c.plannedLoad === "" ? qsTr("%n repetition(s)", "", c.plannedReps) : qsTr("%1 kg × %2").arg(c.plannedLoad).arg(c.plannedReps);
+        const done = c.plannedLoad === "" ? (c.plannedReps === 1 ? qsTr("one repetition") : qsTr("%1 repetitions").arg(c.plannedReps)) : qsTr("%1 kg × %2").arg(c.plannedLoad).arg(c.plannedReps);
         return c.plannedRir >= 4 ? qsTr("%1, could have done 4 or more").arg(done) : qsTr("%1, could have done %2 more").arg(done).arg(c.plannedRir);
     }
 

@@ -41,7 +41,7 @@ Item {
         spacing: 34 * Theme.u
         Repeater {
             model: [
-                qsTr("Pain, dizziness or a doubt stops the work. Do not try whether it goes away."),
+                qsTr("Pain, dizziness or a doubt stops the work. Do not test whether it goes away."),
                 qsTr("The instructor decides with you whether and how you go on. This screen names no cause and gives no medical advice; for that there is licensed practice."),
                 qsTr("Pain in the chest, trouble to breathe, feeling faint: say so loudly at once. The emergency arrangements of this place hold.")
             ]

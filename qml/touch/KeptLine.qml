@@ -29,20 +29,28 @@ Item {
             width: parent.width
             size: 34
             font.bold: true
-            text: ({
-                    record: qsTr("Kept: %1"),
-                    not_done: qsTr("Kept as not done: %1"),
-                    check_in: qsTr("In: %1"),
-                    undone: qsTr("Taken back: %1"),
-                    refused: qsTr("Not kept, tell the instructor: %1")
-                }[line.kept.what] ?? "").arg(line.kept.alias)
+            text: {
+                switch (line.kept.what) {
+                case "record":
+                    return qsTr("Kept: %1").arg(line.kept.alias);
+                case "not_done":
+                    return qsTr("Kept as not done: %1").arg(line.kept.alias);
+                case "check_in":
+                    return qsTr("In: %1").arg(line.kept.alias);
+                case "undone":
+                    return qsTr("Taken back: %1").arg(line.kept.alias);
+                case "refused":
+                    return qsTr("Not kept, tell the instructor: %1").arg(line.kept.alias);
+                default:
+                    return "";
+                }
+            }
             Accessible.role: Accessible.StaticText
             Accessible.name: text
         }
         TouchNote {
             width: parent.width
-            size: 26
-            color: Theme.pmute
+            size: 32
             visible: text !== ""
             text: {
                 if (line.kept.what === "refused")

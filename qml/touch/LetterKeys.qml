@@ -43,6 +43,7 @@ Item {
         textSize: 34
         fill: Theme.paper
         enabled: letters.canGoBack
+        edge: enabled ? Theme.rule : Theme.shade
         onActed: letters.back()
     }
 }

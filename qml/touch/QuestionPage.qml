@@ -25,7 +25,8 @@ Item {
         y: 118 * Theme.u
         size: 36
         color: Theme.pmute
-        text: page.visit.checkIn.className
+        text: page.visit.checkIn.times === "" ? page.visit.checkIn.className
+            : qsTr("%1, %2").arg(page.visit.checkIn.className).arg(page.visit.checkIn.times)
     }
     ClockText { base: 100 }
     TouchRule {

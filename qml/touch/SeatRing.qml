@@ -52,6 +52,6 @@ Item {
         anchors.horizontalCenter: parent.horizontalCenter
         y: 196 * Theme.u - baselineOffset
         size: 28
-        text: qsTr("of %n are in", "", ring.expected)
+        text: qsTr("of %1 are in").arg(ring.expected)
     }
 }

@@ -33,7 +33,7 @@ Item {
         y: 262 * Theme.u
         size: 36
         font.bold: true
-        text: qsTr("Front")
+        text: qsTr("Front of the body")
     }
     TouchNote {
         x: 1448 * Theme.u - width / 2

@@ -26,12 +26,13 @@ Item {
         height: stepper.height
         name: qsTr("Less %1").arg(stepper.label)
         enabled: stepper.canLess
+        edge: enabled ? Theme.rule : Theme.shade
         onActed: stepper.less()
         Rectangle {
             anchors.centerIn: parent
             width: 40 * Theme.u
             height: 9 * Theme.u
-            color: lessKey.inkNow
+            color: lessKey.enabled ? lessKey.inkNow : Theme.quiet
         }
     }
     Row {
@@ -63,18 +64,19 @@ Item {
         height: stepper.height
         name: qsTr("More %1").arg(stepper.label)
         enabled: stepper.canMore
+        edge: enabled ? Theme.rule : Theme.shade
         onActed: stepper.more()
         Rectangle {
             anchors.centerIn: parent
             width: 40 * Theme.u
             height: 9 * Theme.u
-            color: moreKey.inkNow
+            color: moreKey.enabled ? moreKey.inkNow : Theme.quiet
         }
         Rectangle {
             anchors.centerIn: parent
             width: 9 * Theme.u
             height: 40 * Theme.u
-            color: moreKey.inkNow
+            color: moreKey.enabled ? moreKey.inkNow : Theme.quiet
         }
     }
 }

@@ -45,6 +45,7 @@ Item {
         columns: 5
         cellWidth: 354
         cellHeight: 95
+        size: 48
         onPicked: member => page.visit.openCard(member)
     }
     Key {
