@@ -24,7 +24,7 @@ struct Options {
   QList<Shot> shots;
   QString hands;  // "": none
   QString frames;
-  QString site;  // "": none
+  QString site;   // "": none
   QString state;  // folder of the outbox
   int patience_s = 20;
   bool live = false;
