@@ -32,6 +32,7 @@ Key {
     Shortcut {
         enabled: key.enabled && key.visible && key.cap !== ""
         sequence: key.cap
+        autoRepeat: false
         onActivated: key.act()
     }
 }

@@ -30,7 +30,13 @@ Item {
 
     signal acted()
 
+    // By keyboard or assistive technology: each press is meant.
     function act(): void {
+        if (enabled)
+            acted();
+    }
+    // By finger or mouse: a second tap within a quarter second is a bounce.
+    function tap(): void {
         const now = Date.now();
         if (now - lastAct < Theme.sameKeyAgain && now >= lastAct)
             return;
@@ -45,9 +51,9 @@ Item {
     Accessible.description: note
     Accessible.focusable: true
     Accessible.onPressAction: key.act()
-    Keys.onReturnPressed: key.act()
-    Keys.onEnterPressed: key.act()
-    Keys.onSpacePressed: key.act()
+    Keys.onReturnPressed: (event) => { if (!event.isAutoRepeat) key.act(); }
+    Keys.onEnterPressed: (event) => { if (!event.isAutoRepeat) key.act(); }
+    Keys.onSpacePressed: (event) => { if (!event.isAutoRepeat) key.act(); }
 
     Rectangle {
         anchors.fill: parent
@@ -99,7 +105,7 @@ Item {
     MouseArea {
         id: area
         anchors.fill: parent
-        onClicked: key.act() // on release inside; released outside it does nothing
+        onClicked: key.tap() // on release inside; released outside it does nothing
         onPressed: key.forceActiveFocus(Qt.MouseFocusReason)
     }
 }
