@@ -40,7 +40,13 @@ Child::Child(const std::vector<std::string>& arguments, const std::string& log,
   for (char** e = environ; *e != nullptr; ++e) environment.push_back(*e);
   environment.push_back(nullptr);
   const pid_t parent = getpid();
+  // No signal between fork and exec: our own handler, run in the child, would write to our interrupt pipe.
+  sigset_t all;
+  sigset_t before;
+  sigfillset(&all);
+  sigprocmask(SIG_SETMASK, &all, &before);
   pid_ = fork();
+  if (pid_ != 0) sigprocmask(SIG_SETMASK, &before, nullptr);
   if (pid_ < 0) fail("fork");
   if (pid_ == 0) {
     // Only calls that are safe after fork. The kernel ends the program when we end, even by SIGKILL.
@@ -51,7 +57,7 @@ Child::Child(const std::vector<std::string>& arguments, const std::string& log,
     if (errors >= 0) dup2(errors, STDERR_FILENO);
     dup2(to[0], STDIN_FILENO);
     dup2(from[1], STDOUT_FILENO);
-    signal(SIGPIPE, SIG_DFL);
+    for (const int number : {SIGPIPE, SIGINT, SIGTERM}) signal(number, SIG_DFL);
     sigset_t none;
     sigemptyset(&none);
     sigprocmask(SIG_SETMASK, &none, nullptr);
