@@ -45,7 +45,7 @@ Item {
     }
     property real lastAct: 0
 
-    activeFocusOnTab: enabled && visible
+    activeFocusOnTab: true // the chain passes over what is disabled or hidden by itself
     Accessible.role: Accessible.Button
     Accessible.name: name
     Accessible.description: note

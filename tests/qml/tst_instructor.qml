@@ -67,7 +67,7 @@ Item {
         function sees(text: string): void {
             tryVerify(() => TestHub.sees(page, text), 20000, text + " among " + TestHub.names(page));
         }
-        function keys(item: Item): list<Item> {
+        function keys(item: Item): var {
             let found = [];
             if (!item.visible)
                 return found;
