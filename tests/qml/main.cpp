@@ -3,7 +3,9 @@
 // ($FLOORWHEEL_TEST_ROLE). A test reaches hub and store through the singleton TestHub (import
 // FloorwheelTest), the screen through its visible items only. Any warning of Qt or QML fails the run (see
 // CMakeLists.txt).
+#include <QGuiApplication>
 #include <QQmlEngine>
+#include <QStyleHints>
 #include <QTemporaryDir>
 #include <QtQuickTest>
 
@@ -17,6 +19,8 @@ class Setup : public QObject {
   Q_OBJECT
  public Q_SLOTS:
   void applicationAvailable() {
+    // As the program does: two quick taps are two taps.
+    QGuiApplication::styleHints()->setMouseDoubleClickInterval(0);
     const auto role = wire::role_from(qgetenv("FLOORWHEEL_TEST_ROLE").toStdString());
     if (!role) qFatal("FLOORWHEEL_TEST_ROLE must be wall, touch, instructor or desk");
     screens::this_screen().set(*role);

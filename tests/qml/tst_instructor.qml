@@ -73,7 +73,7 @@ Item {
                 return found;
             if (typeof item.acted === "function")
                 found.push(item);
-            for (const child of item.children)
+            for (const child of Array.from({ length: item.children.length }, (_, i) => item.children[i]))
                 found = found.concat(keys(child));
             return found;
         }

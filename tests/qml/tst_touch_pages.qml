@@ -77,7 +77,7 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
                 found.texts.push(item);
             if (String(item).startsWith("QQuickMouseArea"))
                 found.areas += 1;
-            for (const child of item.children)
+            for (const child of Array.from({ length: item.children.length }, (_, i) => item.children[i]))
                 walk(child, found);
         }
         function look(): var {
