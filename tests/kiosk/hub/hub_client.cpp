@@ -91,6 +91,7 @@ void Screen::take(const QString& frame) {
       wire::fold(hall_, r);
       rows_ << r;
     }
+    got_rows_ = true;
     reached_ = hall_.reached = std::max(hall_.reached, rows->reached);
   }
   if (const auto* r = std::get_if<wire::Receipt>(&message))
@@ -108,7 +109,8 @@ bool Screen::reach(qint64 seq) {
   return wait_until([this, seq] { return reached_ >= seq; });
 }
 bool Screen::caught_up() {
-  return wait_until([this] { return welcome_ && reached_ >= welcome_->journal; });
+  // An empty journal is said in a frame of its own, too.
+  return wait_until([this] { return welcome_ && got_rows_ && reached_ >= welcome_->journal; });
 }
 
 QString Screen::new_id() { return QUuid::createUuid().toString(QUuid::WithoutBraces); }

@@ -90,6 +90,7 @@ class Screen {
   QHash<QString, Reply> replies_;
   std::optional<wire::Welcome> welcome_;
   qint64 reached_ = 0;
+  bool got_rows_ = false;
 };
 
 /// One value of the hub's file, by SQL of the test's own; the hub may be running.
