@@ -144,9 +144,12 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
             const reached = {};
             for (let i = 0; i <= live.length; ++i) {
                 keyClick(Qt.Key_Tab);
-                for (const k of live)
-                    if (k.activeFocus)
-                        reached[k.name] = true;
+                for (const k of keys) {
+                    if (!k.activeFocus)
+                        continue;
+                    verify(k.enabled, where + ": the dead key '" + k.name + "' has the focus");
+                    reached[k.name] = true;
+                }
             }
             for (const k of live)
                 verify(reached[k.name], where + ": Tab does not reach '" + k.name + "'");
