@@ -25,10 +25,11 @@ Item {
         Rectangle {
             required property int index
             readonly property bool gone: index < strip.marks - strip.marksLeft
-            x: index * strip.pitch
-            y: strip.height * 0.70 - height / 2
-            width: gone ? strip.pitch * 0.8 : strip.markWidth
-            height: gone ? 5 * Theme.u : strip.height * 0.58
+            // Whole px: the software renderer leaves traces of a mark that ends between two.
+            x: Math.round(index * strip.pitch)
+            y: Math.round(strip.height * 0.70 - height / 2)
+            width: Math.round(gone ? strip.pitch * 0.8 : strip.markWidth)
+            height: Math.round(gone ? 5 * Theme.u : strip.height * 0.58)
             color: gone ? strip.markRun : strip.markLeft
         }
     }

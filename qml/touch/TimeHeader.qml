@@ -62,7 +62,7 @@ Rectangle {
         visible: strip.runs
         x: 690 * Theme.u
         y: 20 * Theme.u
-        width: 580 * Theme.u
+        width: 480 * Theme.u
         height: 66 * Theme.u
     }
     TouchNote {

@@ -75,13 +75,15 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
                 found.keys.push(item);
             else if (item.lineCount !== undefined && item.text !== undefined && item.text !== "")
                 found.texts.push(item);
+            if (item.marksLeft !== undefined)
+                found.strips.push(item);
             if (String(item).startsWith("QQuickMouseArea"))
                 found.areas += 1;
             for (const child of Array.from({ length: item.children.length }, (_, i) => item.children[i]))
                 walk(child, found);
         }
         function look(): var {
-            const found = { keys: [], texts: [], areas: 0 };
+            const found = { keys: [], texts: [], strips: [], areas: 0 };
             walk(screen, found);
             return found;
         }
@@ -130,6 +132,9 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
                         verify(gap(inked, kr) > -4 || t.text === "", what + " lies under '" + k.name + "'");
                 }
             }
+            for (const strip of found.strips)
+                for (const t of found.texts)
+                    verify(gap(rectOf(strip), rectOf(t)) >= 0, where + ": text '" + t.text + "' lies on the strip of the time");
             byTab(where, keys);
         }
         function isInside(item: var, ancestor: var): bool {
@@ -282,6 +287,25 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
                 if (keys.data(keys.index(i, 0), Qt.UserRole + 2) === alias)
                     return keys.data(keys.index(i, 0), Qt.UserRole + 1);
             return "";
+        }
+        function test_4b_the_hub_away(): void {
+            screen.visit.done();
+            TestHub.kill();
+            tryCompare(HubLink, "connected", false);
+            // As long as the line gets: ten sets wait.
+            const keys = screen.visit.people;
+            for (let i = 0; i < 10; ++i) {
+                screen.visit.openCard(keys.data(keys.index(i, 0), Qt.UserRole + 1));
+                screen.visit.didNot();
+            }
+            compare(HubLink.waiting, 10);
+            verify(TestHub.sees(page, "On its own. Outbox: 10 wait for the hub, nothing is lost"), TestHub.names(page));
+            inspect("who");
+            screen.visit.lateHere();
+            inspect("arrive");
+            screen.visit.done();
+            verify(TestHub.restart());
+            tryCompare(HubLink, "waiting", 0, 20000);
         }
         function test_5_stop_and_help(): void {
             told("class.stop", { "class": classId });
