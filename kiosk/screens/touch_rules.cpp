@@ -68,7 +68,8 @@ Stage stage_of(const ClassView* c, const Moment& m) {
 
 int slot_begun(const ClassView& c, const Moment& m) {
   if (m.state == Running::not_started) return 0;
-  if (past_all(m)) return c.clock.segments.empty() ? 0 : c.sheet.timing.slots;
+  // A class closed early keeps the segment it ended in: later slots were never worked.
+  if (m.past_end) return c.sheet.timing.slots;
   const auto* s = segment_of(c, m);
   if (s == nullptr) return 0;
   switch (s->kind) {

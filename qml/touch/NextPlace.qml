@@ -12,7 +12,7 @@ TouchNote {
         case "waits":
             return qsTr("Next: W, the waiting place");
         case "nothing more":
-            return qsTr("Next: nothing more, all your sets are done");
+            return qsTr("Next: nothing more in this class");
         default:
             return "";
         }

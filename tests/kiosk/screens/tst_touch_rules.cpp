@@ -79,6 +79,24 @@ class TouchRules : public QObject {
     QCOMPARE(worked_slots(the_class(hall), "m1", 6), (std::vector<int>{1, 2, 4, 5, 6}));
   }
 
+  void a_class_closed_early_asks_for_no_slot_that_never_came() {
+    wire::Hall hall = touch_hall();
+    start(hall);
+    QVERIFY(wire::apply_end(the_class(hall).clock, change_at(2, 5000)));
+    const std::int64_t later = change_at(6);
+    QCOMPARE(stage_of(&the_class(hall), at(hall, later)), Stage::record);
+    QCOMPARE(slot_begun(the_class(hall), at(hall, later)), 2);
+    QCOMPARE(due(hall, later, "m1"), 2);
+    QCOMPARE(next_place(hall, the_class(hall), at(hall, later), "m1").what, NextPlace::What::nothing_more);
+  }
+
+  void a_class_closed_before_its_first_slot_records_nothing() {
+    wire::Hall hall = touch_hall();
+    start(hall);
+    QVERIFY(wire::apply_end(the_class(hall).clock, 5000));  // in the lead-in
+    QCOMPARE(stage_of(&the_class(hall), at(hall, work_at(3))), Stage::none);
+  }
+
   void who_is_not_in_the_run_sheet_has_nothing_to_record() {
     wire::Hall hall = touch_hall();
     start(hall);
