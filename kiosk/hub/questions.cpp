@@ -71,7 +71,8 @@ AnswerOrPlan exercises(Room& room, const Fields&) {
                     {"primary", ids_of(e.primary, group_count)},
                     {"assisting", ids_of(e.assisting, group_count)},
                     {"features", ids_of(e.features, feature_count)},
-                    {"kind", id_of(e.kind)}});
+                    {"kind", id_of(e.kind)},
+                    {"substitutes", wire::json_of(e.substitutes)}});
   return json::object{{"exercises", rows}};
 }
 

@@ -24,8 +24,8 @@ InstructorChange::InstructorChange(InstructorFlow& flow, InstructorPicker& picke
       flow_(flow),
       picker_(picker),
       exercises_(exercises),
-      choice_rows_(new InstructorRows({"title", "people", "cost", "chosen"}, this)),
-      who_rows_(new InstructorRows({"slot", "names"}, this)) {
+      choice_rows_(new RowModel({"title", "people", "cost", "chosen"}, this)),
+      who_rows_(new RowModel({"slot", "names"}, this)) {
   connect(&hub_link(), &HubLink::answer, this, &InstructorChange::take_answer);
   connect(&hub_link(), &HubLink::refused, this, &InstructorChange::take_refusal);
   connect(&hub_link(), &HubLink::underway, this, [this](const QString& id, const QJsonObject& body) {
@@ -207,7 +207,7 @@ void InstructorChange::show() {
                  {QStringLiteral("cost"), cost},
                  {QStringLiteral("chosen"), i == chosen_}});
   }
-  choice_rows_->show(rows);
+  show_in_places(*choice_rows_, rows);
 
   QList<QVariantMap> who;
   if (chosen() != nullptr && chosen()->answer) {
@@ -227,7 +227,7 @@ void InstructorChange::show() {
            {QStringLiteral("names"), words::name_list(names, names_a_row)}});
     }
   }
-  who_rows_->show(who);
+  show_in_places(*who_rows_, who);
   flow_.set_notice(asked_anew_ && flow_.page() == QLatin1String("preview")
                        ? tr("The run sheet changed meanwhile: this is what the change would do now.")
                        : QString());

@@ -24,13 +24,13 @@ class InstructorChange : public QObject {
   QML_UNCREATABLE("Instructor.change")
   Q_PROPERTY(bool anyClosed READ anyClosed NOTIFY changed FINAL)
   Q_PROPERTY(QString heading READ heading NOTIFY changed FINAL)  // "F closes from slot 17"
-  Q_PROPERTY(floorwheel::screens::InstructorRows* choices READ choices CONSTANT
-                 FINAL)                                            // title, people, cost, chosen
-  Q_PROPERTY(QString progress READ progress NOTIFY changed FINAL)  // while it is looked for; else ""
-  Q_PROPERTY(QString refusal READ refusal NOTIFY changed FINAL)    // why it cannot be; else ""
-  Q_PROPERTY(bool ready READ ready NOTIFY changed FINAL)           // Do it does something
-  Q_PROPERTY(QString whoTitle READ whoTitle NOTIFY changed FINAL)  // "Who changes: 14 people"
-  Q_PROPERTY(floorwheel::screens::InstructorRows* who READ who CONSTANT FINAL)  // slot, names
+  Q_PROPERTY(
+      floorwheel::screens::RowModel* choices READ choices CONSTANT FINAL)  // title, people, cost, chosen
+  Q_PROPERTY(QString progress READ progress NOTIFY changed FINAL)          // while it is looked for; else ""
+  Q_PROPERTY(QString refusal READ refusal NOTIFY changed FINAL)            // why it cannot be; else ""
+  Q_PROPERTY(bool ready READ ready NOTIFY changed FINAL)                   // Do it does something
+  Q_PROPERTY(QString whoTitle READ whoTitle NOTIFY changed FINAL)          // "Who changes: 14 people"
+  Q_PROPERTY(floorwheel::screens::RowModel* who READ who CONSTANT FINAL)   // slot, names
   Q_PROPERTY(QList<QString> cost READ cost NOTIFY changed FINAL)
   Q_PROPERTY(QList<QString> proof READ proof NOTIFY changed FINAL)
   Q_PROPERTY(QString firstProof READ firstProof NOTIFY changed FINAL)  // the sentence that matters most
@@ -43,12 +43,12 @@ class InstructorChange : public QObject {
 
   [[nodiscard]] bool anyClosed() const;
   [[nodiscard]] QString heading() const { return heading_; }
-  [[nodiscard]] InstructorRows* choices() const { return choice_rows_; }
+  [[nodiscard]] RowModel* choices() const { return choice_rows_; }
   [[nodiscard]] QString progress() const;
   [[nodiscard]] QString refusal() const;
   [[nodiscard]] bool ready() const;
   [[nodiscard]] QString whoTitle() const;
-  [[nodiscard]] InstructorRows* who() const { return who_rows_; }
+  [[nodiscard]] RowModel* who() const { return who_rows_; }
   [[nodiscard]] QStringList cost() const;
   [[nodiscard]] QStringList proof() const;
   [[nodiscard]] QString firstProof() const { return proof().value(0); }
@@ -99,8 +99,8 @@ class InstructorChange : public QObject {
   InstructorFlow& flow_;
   InstructorPicker& picker_;
   InstructorExercises& exercises_;
-  InstructorRows* choice_rows_;
-  InstructorRows* who_rows_;
+  RowModel* choice_rows_;
+  RowModel* who_rows_;
   QList<Choice> choices_;
   QString heading_;
   int chosen_ = 0;

@@ -16,10 +16,7 @@ const QList<QByteArray> roles = {"row", "time", "name", "when", "people", "chose
 }  // namespace
 
 InstructorClasses::InstructorClasses(InstructorFlow& flow, QObject* parent)
-    : QObject(parent),
-      flow_(flow),
-      others_(new InstructorRows(roles, this)),
-      all_(new InstructorRows(roles, this)) {
+    : QObject(parent), flow_(flow), others_(new RowModel(roles, this)), all_(new RowModel(roles, this)) {
   connect(&hub_link(), &HubLink::hallChanged, this, [this] {
     show();
     if (flow_.view() == nullptr) ask();
@@ -88,13 +85,13 @@ void InstructorClasses::show() {
   QList<QVariantMap> beside;
   for (int i = 0; i < items_.size() && beside.size() < 2; ++i)
     if (big() != &items_.at(i)) beside.append(row(i));
-  others_->show(beside);
+  show_in_places(*others_, beside);
   page_ = std::clamp(page_, 0, pages() - 1);
   QList<QVariantMap> here;
   for (int i = page_ * page_rows; i < std::min<int>(static_cast<int>(items_.size()), (page_ + 1) * page_rows);
        ++i)
     here.append(row(i));
-  all_->show(here);
+  show_in_places(*all_, here);
   Q_EMIT changed();
 }
 
@@ -113,16 +110,15 @@ QString InstructorClasses::bigWhen() const { return big() != nullptr ? when(*big
 QString InstructorClasses::people() const {
   if (big() == nullptr) return tr("The hub knows no class yet. Add one with: floorwheel tell class.add");
   const wire::ClassView* c = view_of(*big());
-  const QString count = tr("%1 of %2 are here").arg(big()->here).arg(big()->expected);
-  if (c == nullptr) return count + QLatin1Char('.');
+  if (c == nullptr) return tr("%1 expected.").arg(big()->expected);
+  const auto here = std::ranges::count_if(c->members, [](const wire::MemberView& m) { return m.here; });
+  const QString count = here == 0 ? tr("%1 expected").arg(big()->expected)
+                                  : tr("%1 of %2 are here").arg(here).arg(big()->expected);
   int places = 0;
   for (const wire::StationView& s : c->stations) places += s.capacity;
   const auto noted = std::ranges::count_if(
       c->members, [](const wire::MemberView& m) { return !m.notes.empty() || m.today.has_value(); });
-  return tr("%1, %2 seats left. %3 with a note.")
-      .arg(count)
-      .arg(std::max(0, places - big()->expected))
-      .arg(noted);
+  return tr("%1. %2 %3 with a note.").arg(count, words::seats_text(places - big()->expected)).arg(noted);
 }
 
 QString InstructorClasses::plan() const {

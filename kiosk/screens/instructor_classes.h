@@ -21,10 +21,10 @@ class InstructorClasses : public QObject {
   Q_PROPERTY(QString bigWhen READ bigWhen NOTIFY changed FINAL)
   Q_PROPERTY(QString people READ people NOTIFY changed FINAL)
   Q_PROPERTY(QString plan READ plan NOTIFY changed FINAL)
-  Q_PROPERTY(floorwheel::screens::InstructorRows* others READ others CONSTANT
+  Q_PROPERTY(floorwheel::screens::RowModel* others READ others CONSTANT
                  FINAL)  // the two beside it: row, time, name, when, people
-  Q_PROPERTY(floorwheel::screens::InstructorRows* all READ all CONSTANT
-                 FINAL)  // a page of all: the same, and chosen
+  Q_PROPERTY(
+      floorwheel::screens::RowModel* all READ all CONSTANT FINAL)  // a page of all: the same, and chosen
   Q_PROPERTY(int pages READ pages NOTIFY changed FINAL)
   Q_PROPERTY(int page READ page NOTIFY changed FINAL)
 
@@ -36,8 +36,8 @@ class InstructorClasses : public QObject {
   [[nodiscard]] QString bigWhen() const;
   [[nodiscard]] QString people() const;
   [[nodiscard]] QString plan() const;
-  [[nodiscard]] InstructorRows* others() const { return others_; }
-  [[nodiscard]] InstructorRows* all() const { return all_; }
+  [[nodiscard]] RowModel* others() const { return others_; }
+  [[nodiscard]] RowModel* all() const { return all_; }
   [[nodiscard]] int pages() const;
   [[nodiscard]] int page() const { return page_; }
 
@@ -65,8 +65,8 @@ class InstructorClasses : public QObject {
   [[nodiscard]] QVariantMap row(int index) const;
 
   InstructorFlow& flow_;
-  InstructorRows* others_;
-  InstructorRows* all_;
+  RowModel* others_;
+  RowModel* all_;
   QList<Item> items_;
   QString question_;
   QString chosen_;  // id; "" lets the hub's order decide

@@ -32,8 +32,7 @@ InstructorFloor::InstructorFloor(InstructorFlow& flow, InstructorPicker& picker,
       flow_(flow),
       picker_(picker),
       exercises_(exercises),
-      rows_(
-          new InstructorRows({"id", "letter", "text", "note", "closed", "chosen", "column", "line"}, this)) {
+      rows_(new RowModel({"id", "letter", "text", "note", "closed", "chosen", "column", "line"}, this)) {
   connect(&hub_link(), &HubLink::hallChanged, this, &InstructorFloor::show);
   connect(&hub_link(), &HubLink::receipt, this, [this](const QString& id, qint64, const QJsonObject& body) {
     if (id == undoing_) undo_.removeLast();
@@ -92,7 +91,7 @@ void InstructorFloor::show() {
                  {QStringLiteral("column"), cell.column},
                  {QStringLiteral("line"), cell.line}});
   }
-  rows_->show(rows);
+  show_in_places(*rows_, rows);
   Q_EMIT changed();
 }
 

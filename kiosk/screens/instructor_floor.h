@@ -20,7 +20,7 @@ class InstructorFloor : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Instructor.floor")
-  Q_PROPERTY(floorwheel::screens::InstructorRows* stations READ stations CONSTANT
+  Q_PROPERTY(floorwheel::screens::RowModel* stations READ stations CONSTANT
                  FINAL)  // id, letter, text, note, closed, chosen, column, line
   Q_PROPERTY(QString letter READ letter NOTIFY changed FINAL)  // of the one chosen
   Q_PROPERTY(QString name READ name NOTIFY changed FINAL)
@@ -37,7 +37,7 @@ class InstructorFloor : public QObject {
   InstructorFloor(InstructorFlow& flow, InstructorPicker& picker, InstructorExercises& exercises,
                   QObject* parent);
 
-  [[nodiscard]] InstructorRows* stations() const { return rows_; }
+  [[nodiscard]] RowModel* stations() const { return rows_; }
   [[nodiscard]] QString letter() const;
   [[nodiscard]] QString name() const;
   [[nodiscard]] QString note() const;
@@ -77,7 +77,7 @@ class InstructorFloor : public QObject {
   InstructorFlow& flow_;
   InstructorPicker& picker_;
   InstructorExercises& exercises_;
-  InstructorRows* rows_;
+  RowModel* rows_;
   QString class_;
   QString chosen_;
   QList<Undo> undo_;

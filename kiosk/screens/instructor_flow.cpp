@@ -12,6 +12,7 @@
 #include "kiosk/screens/class_time.h"
 #include "kiosk/screens/hub_link.h"
 #include "kiosk/screens/instructor_words.h"
+#include "kiosk/screens/wall_view.h"
 
 namespace floorwheel::screens {
 
@@ -180,6 +181,12 @@ QString InstructorFlow::subtitle() const {
 
 bool InstructorFlow::canBeOver() const {
   return stage_ == QLatin1String("stopped") && !fright_timer_.isActive();
+}
+
+QList<QString> InstructorFlow::emergency() const {
+  QList<QString> out;
+  for (const WallWord& w : wall_site().emergency) out << tr("%1: %2").arg(w.head, w.text);
+  return out;
 }
 
 int InstructorFlow::sinceStop() const {

@@ -35,6 +35,8 @@ class InstructorFlow : public QObject {
   Q_PROPERTY(QString screensText READ screensText NOTIFY changed FINAL)
   Q_PROPERTY(QString screensNote READ screensNote NOTIFY changed FINAL)
   Q_PROPERTY(QString readyText READ readyText NOTIFY changed FINAL)  // before a class: what is connected
+  // What the site says is to be done, as its walls show it: "head: text".
+  Q_PROPERTY(QList<QString> emergency READ emergency CONSTANT FINAL)
   // Stopped, and long enough that a second press in the same fright does not end it.
   Q_PROPERTY(bool canBeOver READ canBeOver NOTIFY pageChanged FINAL)
   Q_PROPERTY(int sinceStop READ sinceStop NOTIFY sinceStopChanged FINAL)  // s
@@ -60,6 +62,7 @@ class InstructorFlow : public QObject {
   [[nodiscard]] QString screensNote() const { return screens_note_; }
   [[nodiscard]] QString readyText() const { return ready_text_; }
   [[nodiscard]] bool canBeOver() const;
+  [[nodiscard]] QList<QString> emergency() const;
   [[nodiscard]] int sinceStop() const;
   [[nodiscard]] static int stepSeconds() { return 15; }
 

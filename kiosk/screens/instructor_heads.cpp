@@ -15,7 +15,7 @@ constexpr int guests_most = 99;
 }  // namespace
 
 InstructorHeads::InstructorHeads(InstructorFlow& flow, QObject* parent)
-    : QObject(parent), flow_(flow), names_(new InstructorRows({"member", "name", "here"}, this)) {
+    : QObject(parent), flow_(flow), names_(new RowModel({"member", "name", "here"}, this)) {
   connect(&hub_link(), &HubLink::hallChanged, this, &InstructorHeads::read_hall);
   connect(&flow_, &InstructorFlow::pageChanged, this, &InstructorHeads::show);
   connect(&hub_link(), &HubLink::receipt, this, [this](const QString& id) {
@@ -73,8 +73,7 @@ QString InstructorHeads::summary() const {
   int places = 0;
   for (const wire::StationView& s : flow_.view()->stations) places += s.closed_now ? 0 : s.capacity;
   const int left = places - total();
-  const QString seats =
-      left >= 0 ? tr("%1 seats left.").arg(left) : tr("%1 more than there are places.").arg(-left);
+  const QString seats = words::seats_text(left);
   if (takes_all()) return tr("Nobody has checked in. %1 on the list. %2").arg(named().size()).arg(seats);
   return tr("%1 tapped, %2 more, %3 in all. %4").arg(tapped()).arg(guests()).arg(total()).arg(seats);
 }
@@ -98,7 +97,7 @@ void InstructorHeads::show() {
     rows.append({{QStringLiteral("member"), words::text(m->id)},
                  {QStringLiteral("name"), words::text(m->shown_as)},
                  {QStringLiteral("here"), is_here(*m)}});
-  names_->show(rows);
+  show_in_places(*names_, rows);
   Q_EMIT changed();
 }
 

@@ -18,8 +18,7 @@ class InstructorHeads : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Instructor.heads")
-  Q_PROPERTY(
-      floorwheel::screens::InstructorRows* names READ names CONSTANT FINAL)  // a page: member, name, here
+  Q_PROPERTY(floorwheel::screens::RowModel* names READ names CONSTANT FINAL)  // a page: member, name, here
   Q_PROPERTY(int guests READ guests NOTIFY changed FINAL)
   Q_PROPERTY(int total READ total NOTIFY changed FINAL)  // people the main key counts
   Q_PROPERTY(QString summary READ summary NOTIFY changed FINAL)
@@ -30,7 +29,7 @@ class InstructorHeads : public QObject {
  public:
   explicit InstructorHeads(InstructorFlow& flow, QObject* parent);
 
-  [[nodiscard]] InstructorRows* names() const { return names_; }
+  [[nodiscard]] RowModel* names() const { return names_; }
   [[nodiscard]] int guests() const;
   [[nodiscard]] int total() const;
   [[nodiscard]] QString summary() const;
@@ -56,7 +55,7 @@ class InstructorHeads : public QObject {
   [[nodiscard]] QList<const wire::MemberView*> named() const;
 
   InstructorFlow& flow_;
-  InstructorRows* names_;
+  RowModel* names_;
   QString class_;
   QString counted_;           // the count told last
   QMap<QString, bool> mine_;  // what was tapped here, by member

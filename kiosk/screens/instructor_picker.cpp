@@ -10,7 +10,7 @@ constexpr int page_options = 18;
 }
 
 InstructorPicker::InstructorPicker(InstructorFlow& flow, QObject* parent)
-    : QObject(parent), flow_(flow), rows_(new InstructorRows({"id", "text", "note", "letter"}, this)) {}
+    : QObject(parent), flow_(flow), rows_(new RowModel({"id", "text", "note", "letter"}, this)) {}
 
 void InstructorPicker::open(const QString& title, const QList<Option>& options,
                             std::function<void(const QString&)> picked, std::function<void()> left) {
@@ -42,7 +42,7 @@ void InstructorPicker::show() {
                  {QStringLiteral("text"), o.text},
                  {QStringLiteral("note"), o.note},
                  {QStringLiteral("letter"), o.letter}});
-  rows_->show(rows);
+  show_in_places(*rows_, rows);
   Q_EMIT changed();
 }
 

@@ -19,8 +19,8 @@ class InstructorPicker : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("Instructor.picker")
   Q_PROPERTY(QString title READ title NOTIFY changed FINAL)
-  Q_PROPERTY(floorwheel::screens::InstructorRows* options READ options CONSTANT
-                 FINAL)  // a page: id, text, note, letter
+  Q_PROPERTY(
+      floorwheel::screens::RowModel* options READ options CONSTANT FINAL)  // a page: id, text, note, letter
   Q_PROPERTY(int pages READ pages NOTIFY changed FINAL)
   Q_PROPERTY(QString pageText READ pageText NOTIFY changed FINAL)
   Q_PROPERTY(bool empty READ empty NOTIFY changed FINAL)
@@ -35,7 +35,7 @@ class InstructorPicker : public QObject {
   explicit InstructorPicker(InstructorFlow& flow, QObject* parent);
 
   [[nodiscard]] QString title() const { return title_; }
-  [[nodiscard]] InstructorRows* options() const { return rows_; }
+  [[nodiscard]] RowModel* options() const { return rows_; }
   [[nodiscard]] int pages() const;
   [[nodiscard]] QString pageText() const;
   [[nodiscard]] bool empty() const { return all_.isEmpty(); }
@@ -57,7 +57,7 @@ class InstructorPicker : public QObject {
   void show();
 
   InstructorFlow& flow_;
-  InstructorRows* rows_;
+  RowModel* rows_;
   QString title_;
   QList<Option> all_;
   std::function<void(const QString&)> picked_;

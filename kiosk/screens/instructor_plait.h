@@ -64,7 +64,10 @@ class InstructorPlait : public QObject {
   Instructor& all_;
   PlaitAsk ask_;
   Plait plait_;
-  QVariant grey_lines_, yellow_lines_, sky_lines_;
+  // Lists even while empty: PathMultiline does not take a value of no type.
+  QVariant grey_lines_ = QVariant::fromValue(QList<QPolygonF>());
+  QVariant yellow_lines_ = grey_lines_;
+  QVariant sky_lines_ = grey_lines_;
   QList<QPointF> grey_dots_, yellow_dots_, sky_dots_, skipped_;
 };
 

@@ -26,9 +26,7 @@ QString ground_of(const wire::ClassView& c) {
 }  // namespace
 
 InstructorProposal::InstructorProposal(InstructorFlow& flow, QObject* parent)
-    : QObject(parent),
-      flow_(flow),
-      rows_(new InstructorRows({"slots", "end", "gain", "shown", "fits"}, this)) {
+    : QObject(parent), flow_(flow), rows_(new RowModel({"slots", "end", "gain", "shown", "fits"}, this)) {
   connect(&flow_, &InstructorFlow::pageChanged, this, &InstructorProposal::look);
   connect(&hub_link(), &HubLink::answer, this, [this](const QString& id, const QJsonObject& body) {
     if (id == question_) take_answer(body);
@@ -124,7 +122,7 @@ void InstructorProposal::show_rows(const QJsonObject& body) {
                 {QStringLiteral("shown"), shown},
                 {QStringLiteral("fits"), fits}});
   }
-  rows_->show(out);
+  show_in_places(*rows_, out);
 }
 
 const wire::ClassView* InstructorProposal::shown() const {

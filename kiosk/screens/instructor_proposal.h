@@ -28,11 +28,11 @@ class InstructorProposal : public QObject {
   Q_PROPERTY(QList<QString> cost READ cost NOTIFY changed FINAL)
   Q_PROPERTY(QList<QString> proof READ proof NOTIFY changed FINAL)
   Q_PROPERTY(QString firstProof READ firstProof NOTIFY changed FINAL)  // the sentence that matters most
-  Q_PROPERTY(floorwheel::screens::InstructorRows* slotRows READ slotRows CONSTANT
-                 FINAL)                                            // slots, end, gain, shown, fits
-  Q_PROPERTY(int slotCount READ slotCount NOTIFY changed FINAL)    // of the proposal shown
-  Q_PROPERTY(int version READ version NOTIFY changed FINAL)        // it would be published as
-  Q_PROPERTY(QString showTime READ showTime NOTIFY changed FINAL)  // what the start begins with
+  Q_PROPERTY(
+      floorwheel::screens::RowModel* slotRows READ slotRows CONSTANT FINAL)  // slots, end, gain, shown, fits
+  Q_PROPERTY(int slotCount READ slotCount NOTIFY changed FINAL)              // of the proposal shown
+  Q_PROPERTY(int version READ version NOTIFY changed FINAL)                  // it would be published as
+  Q_PROPERTY(QString showTime READ showTime NOTIFY changed FINAL)            // what the start begins with
 
  public:
   explicit InstructorProposal(InstructorFlow& flow, QObject* parent);
@@ -45,7 +45,7 @@ class InstructorProposal : public QObject {
   [[nodiscard]] QStringList cost() const;
   [[nodiscard]] QStringList proof() const;
   [[nodiscard]] QString firstProof() const { return proof().value(0); }
-  [[nodiscard]] InstructorRows* slotRows() const { return rows_; }
+  [[nodiscard]] RowModel* slotRows() const { return rows_; }
   [[nodiscard]] int slotCount() const;
   [[nodiscard]] int version() const { return flow_.saw() + 1; }
   [[nodiscard]] QString showTime() const;
@@ -69,7 +69,7 @@ class InstructorProposal : public QObject {
   [[nodiscard]] const wire::ClassView* shown() const;
 
   InstructorFlow& flow_;
-  InstructorRows* rows_;
+  RowModel* rows_;
   QString question_;   // under way, or ""
   QString published_;  // the publish told last
   QString proposal_;

@@ -24,10 +24,10 @@ std::pair<QString, QString> lines_of(const wire::MemberView& m) {
     if (a == "wants_a_word")
       return {InstructorRoster::tr("wants a word"), InstructorRoster::tr("before we start")};
     const QString spot = words::group_word(m.today->spot);
-    return {
-        spot.isEmpty() ? InstructorRoster::tr("something hurts") : InstructorRoster::tr("%1 hurts").arg(spot),
-        spot.isEmpty() ? InstructorRoster::tr("ask before we start")
-                       : InstructorRoster::tr("left out today")};
+    return {spot.isEmpty() ? InstructorRoster::tr("something hurts")
+                           : InstructorRoster::tr("hurts: %1").arg(spot),
+            spot.isEmpty() ? InstructorRoster::tr("ask before we start")
+                           : InstructorRoster::tr("left out today")};
   }
   if (m.notes.empty())
     return {QString(), m.guest ? InstructorRoster::tr("guest") : words::level_word(m.level)};
@@ -42,7 +42,7 @@ std::pair<QString, QString> lines_of(const wire::MemberView& m) {
 }  // namespace
 
 InstructorRoster::InstructorRoster(InstructorFlow& flow, QObject* parent)
-    : QObject(parent), flow_(flow), rows_(new InstructorRows({"name", "note", "follows", "chosen"}, this)) {
+    : QObject(parent), flow_(flow), rows_(new RowModel({"name", "note", "follows", "chosen"}, this)) {
   connect(&hub_link(), &HubLink::hallChanged, this, &InstructorRoster::show);
   connect(&class_time(), &ClassTime::phaseChanged, this, &InstructorRoster::show);
   show();
@@ -66,7 +66,7 @@ QString InstructorRoster::heading() const {
 void InstructorRoster::show() {
   const auto all = people();
   const auto found = std::ranges::find_if(all, [&](const auto* m) { return m->id == chosen_; });
-  const int at = found == all.end() ? 0 : static_cast<int>(found - all.begin());
+  const int at = found == all.end() || !stepped_ ? 0 : static_cast<int>(found - all.begin());
   chosen_ = all.empty() ? std::string() : all[static_cast<std::size_t>(at)]->id;
   const int size = static_cast<int>(all.size());
   // Pages rather than a sliding window: the rows stand still while the eye goes down them.
@@ -80,13 +80,14 @@ void InstructorRoster::show() {
                  {QStringLiteral("follows"), follows},
                  {QStringLiteral("chosen"), i == at}});
   }
-  rows_->show(rows);
+  show_in_places(*rows_, rows);
   Q_EMIT changed();
 }
 
 void InstructorRoster::step(int by) {
   const auto all = people();
   if (all.empty()) return;
+  stepped_ = true;
   const auto found = std::ranges::find_if(all, [&](const auto* m) { return m->id == chosen_; });
   const auto size = static_cast<std::ptrdiff_t>(all.size());
   const std::ptrdiff_t at = found == all.end() ? 0 : found - all.begin();

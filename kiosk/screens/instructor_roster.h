@@ -17,14 +17,14 @@ class InstructorRoster : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("Instructor.roster")
   Q_PROPERTY(QString heading READ heading NOTIFY changed FINAL)
-  Q_PROPERTY(floorwheel::screens::InstructorRows* rows READ rows CONSTANT
+  Q_PROPERTY(floorwheel::screens::RowModel* rows READ rows CONSTANT
                  FINAL)  // six round the chosen: name, note, follows, chosen
 
  public:
   explicit InstructorRoster(InstructorFlow& flow, QObject* parent);
 
   [[nodiscard]] QString heading() const;
-  [[nodiscard]] InstructorRows* rows() const { return rows_; }
+  [[nodiscard]] RowModel* rows() const { return rows_; }
   [[nodiscard]] std::string chosen() const { return chosen_; }  // member id, "" for nobody
 
   Q_INVOKABLE void up();
@@ -39,8 +39,9 @@ class InstructorRoster : public QObject {
   [[nodiscard]] std::vector<const wire::MemberView*> people() const;
 
   InstructorFlow& flow_;
-  InstructorRows* rows_;
+  RowModel* rows_;
   std::string chosen_;
+  bool stepped_ = false;  // until then the first is chosen, whoever that becomes
 };
 
 }  // namespace floorwheel::screens

@@ -74,6 +74,11 @@ QString minutes_text(qint64 seconds) {
   return QStringLiteral("%1:%2").arg(seconds / 60).arg(seconds % 60, 2, 10, QLatin1Char('0'));
 }
 
+QString seats_text(int left) {
+  if (left < 0) return tr("%n more than there are places.", -left);
+  return count(left, "1 seat left.", "%n seats left.");
+}
+
 QString name_list(const QStringList& names, int most) {
   if (names.size() <= most) return names.join(QStringLiteral(", "));
   return tr("%1 and %n more", static_cast<int>(names.size()) - most)

@@ -29,6 +29,8 @@ QString start_text(std::string_view rfc3339);
 QString starts_in(qint64 start_ms, qint64 now_ms);
 /// "0:41" of seconds.
 QString minutes_text(qint64 seconds);
+/// "4 seats left.", "2 more than there are places."
+QString seats_text(int left);
 /// "Robin K., Ana P. and 3 more".
 QString name_list(const QStringList& names, int most);
 

@@ -105,8 +105,8 @@ constexpr std::array questions{
         "{classes:[{class, name, start, state: ready|open|running|held|stopped|ended, expected, here}]}",
         everybody, "every class of the store, next first"},
     QuestionKind{"members", "", "{members:[{member, shown_as, level}]}", people, "every member"},
-    QuestionKind{"exercises", "", "{exercises:[{id, name, primary, assisting, features, kind}]}", everybody,
-                 "the exercise table"},
+    QuestionKind{"exercises", "", "{exercises:[{id, name, primary, assisting, features, kind, substitutes}]}",
+                 everybody, "the exercise table"},
     QuestionKind{
         "proposal", "class, slots?",
         "{proposal, sheet, words, rows:[{slots, class_s, fits, style, cost, gain}], ends_s}|{refusal}",

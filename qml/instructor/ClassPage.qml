@@ -59,7 +59,7 @@ Item {
     }
     Rectangle {
         x: 20 * Theme.u
-        y: 382 * Theme.u
+        y: (Instructor.classes.others.count > 0 ? 382 : 158) * Theme.u
         width: 1240 * Theme.u
         height: 254 * Theme.u
         radius: Theme.instructor.radius * Theme.u

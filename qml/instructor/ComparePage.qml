@@ -60,8 +60,8 @@ Item {
     BarKey {
         at: 692
         wide: 334
-        enabled: Instructor.proposal.ready
-        strong: enabled
+        visible: Instructor.proposal.ready
+        strong: true
         text: qsTr("Take %1 slots").arg(Instructor.proposal.slotCount)
         note: qsTr("back to the proposal")
         onActed: Instructor.flow.leave()

@@ -157,8 +157,8 @@ PlaitPage {
     BarKey {
         at: 448
         wide: 578
-        enabled: Instructor.change.ready
-        strong: enabled
+        visible: Instructor.change.ready
+        strong: true
         text: qsTr("Do it")
         note: Instructor.change.doNote
         onActed: Instructor.change.doIt()

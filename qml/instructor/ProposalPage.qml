@@ -114,9 +114,8 @@ PlaitPage {
     BarKey {
         at: 522
         wide: 504
-        visible: !page.published
-        enabled: Instructor.proposal.ready
-        strong: enabled
+        visible: !page.published && Instructor.proposal.ready
+        strong: true
         text: qsTr("Publish")
         note: qsTr("run sheet %1, on all walls").arg(Instructor.proposal.version)
         onActed: Instructor.proposal.publish()

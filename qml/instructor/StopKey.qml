@@ -22,7 +22,7 @@ BarKey {
         x: 88 * Theme.u
         width: 116 * Theme.u
         anchors.verticalCenter: parent.verticalCenter
-        text: stop.words
+        text: stop.ends ? stop.words : qsTr("Stop\nand help")
         wrapMode: Text.WordWrap
         color: stop.inkNow
         textFormat: Text.PlainText

@@ -34,6 +34,11 @@ Item {
         }
         Sentences {
             width: parent.width
+            size: 26
+            lines: Instructor.flow.emergency
+        }
+        Sentences {
+            width: parent.width
             size: 22
             colour: Theme.mute
             lines: [

@@ -38,7 +38,7 @@ set(instructor_sources
   instructor_plait.h instructor_plait.cpp
   instructor_proposal.h instructor_proposal.cpp
   instructor_roster.h instructor_roster.cpp
-  instructor_rows.h instructor_rows.cpp
+  instructor_rows.h
   instructor_run.h instructor_run.cpp
   instructor_words.h instructor_words.cpp
   plait_layout.h plait_layout.cpp)

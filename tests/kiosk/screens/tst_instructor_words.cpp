@@ -81,6 +81,11 @@ class TestInstructorWords : public QObject {
     QCOMPARE(words::name_list({"Ada", "Bo"}, 2), QStringLiteral("Ada, Bo"));
     QCOMPARE(words::name_list({"Ada", "Bo", "Cy", "Di"}, 2), QStringLiteral("Ada, Bo and 2 more"));
   }
+  void seats_are_counted_one_and_many() {
+    QCOMPARE(words::seats_text(4), QStringLiteral("4 seats left."));
+    QCOMPARE(words::seats_text(1), QStringLiteral("1 seat left."));
+    QCOMPARE(words::seats_text(-2), QStringLiteral("2 more than there are places."));
+  }
   void a_cost_comes_from_the_files_names() {
     QCOMPARE(words::cost_from({{"missed", 3}, {"idle", 2}}), cost(3, 0, 0, 2));
   }
