@@ -93,7 +93,7 @@ class TestBruteForce : public QObject {
   }
 
   void pruned_search_and_full_search_find_the_same() {
-    for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    for (std::uint64_t seed = 1; seed <= static_cast<std::uint64_t>(tiny::cases_wanted(10)); ++seed) {
       const tiny::Case t = tiny::make_case(seed, most);
       for (Style style : {Style::free, Style::ring}) {
         const brute::Question q{.spec = t.spec, .slots = t.slots, .style = style};
@@ -105,7 +105,7 @@ class TestBruteForce : public QObject {
 
   void auditor_and_brute_force_agree_on_every_rotation() {
     Seen seen;
-    const int cases = tiny::cases_wanted(600);
+    const int cases = tiny::cases_wanted(100);
     const std::uint64_t first = tiny::first_seed();
     for (std::uint64_t seed = first; seed < first + static_cast<std::uint64_t>(cases); ++seed) {
       tiny::Draw d(seed);
@@ -129,12 +129,12 @@ class TestBruteForce : public QObject {
     }
     qInfo("%d classes and %d repairs from seed %llu on, 40 rotations each", cases, cases,
           static_cast<unsigned long long>(first));
-    if (cases < 600) return;  // a single seed need not show everything
-    QVERIFY(seen.clean > 1000);
+    if (cases < 100) return;  // a single seed need not show everything
+    QVERIFY(seen.clean > 200);
     for (int rule = 0; rule <= 6; ++rule)
-      QVERIFY2(seen.alone[rule] >= 30,
+      QVERIFY2(seen.alone[rule] >= 5,
                ("rule " + std::to_string(rule) + ": " + std::to_string(seen.alone[rule])).c_str());
-    for (Component c : components) QVERIFY2(seen.costing[c] >= 100, std::string(id_of(c)).c_str());
+    for (Component c : components) QVERIFY2(seen.costing[c] >= 20, std::string(id_of(c)).c_str());
   }
 
   // The gate itself: the best rotation of a search that forgets a clause gains by it somewhere, and then the
@@ -190,7 +190,7 @@ class TestBruteForce : public QObject {
   // who is sent to such a station is reported.
   void a_visit_that_counts_for_nothing_is_found_out() {
     std::map<int, int> found_out;
-    for (std::uint64_t seed = 1; seed <= 300; ++seed) {
+    for (std::uint64_t seed = 1; seed <= 150; ++seed) {
       const tiny::Case t = tiny::make_case(seed, most);
       tiny::Draw d(seed);
       for (const auto& [leave, rule] : {std::pair{brute::Leave::exercises, 3}, {brute::Leave::required, 4}}) {
@@ -210,8 +210,8 @@ class TestBruteForce : public QObject {
         }
       }
     }
-    QVERIFY(found_out[3] >= 10);
-    QVERIFY(found_out[4] >= 10);
+    QVERIFY(found_out[3] >= 3);
+    QVERIFY(found_out[4] >= 3);
   }
 
   void refusals_are_those_of_the_model() {
