@@ -149,8 +149,10 @@ void WallColumns::add(const WheelLayout& layout, WallItems& items) const {
       items.shown_line.append(polygon(box.bracket));
       items.shown_line.append(polygon(box.leader));
     } else {
-      if (!box.bracket.empty()) items.lines.append(polygon(box.bracket));
-      if (!box.leader.empty()) items.lines.append(polygon(box.leader));
+      QList<QPolygonF> lines;
+      if (!box.bracket.empty()) lines.append(polygon(box.bracket));
+      if (!box.leader.empty()) lines.append(polygon(box.leader));
+      items.lines.append(lines);
     }
   }
 }
@@ -253,7 +255,7 @@ void WallColumns::add_dots(const WheelBox& box, const WheelTag& tag, const Box& 
     const double span = std::floor((gap - 2 * dot_margin) / dot_step) * dot_step;
     const double x = (end + tag_left) / 2 + 1 - span / 2;
     const double y = row.baseline - dot_above_base;
-    items.dots.append(QPolygonF({{x, y}, {x + span + 0.1, y}}));
+    items.dots.append({QPolygonF({{x, y}, {x + span + 0.1, y}})});
   }
 }
 

@@ -51,12 +51,12 @@ struct WallItems {
   std::vector<WallTextItem> middle;  // in the wheel: clock, letter shown, notes
   std::vector<WallTagItem> tags;
   std::vector<WallDiscItem> discs;
-  QList<QPolygonF> lines;       // brackets and leaders
-  QList<QPolygonF> shown_line;  // of the station in turn
-  QList<QPolygonF> dots;        // from aliases to tags, drawn dotted
-  std::vector<double> rail;     // angles at which the rail is cut: 0, the discs, 360
-  std::vector<double> gaps;     // middles between discs
-  int chevrons = 1;             // in each gap
+  QList<QList<QPolygonF>> lines;  // brackets and leaders, a list for each box
+  QList<QPolygonF> shown_line;    // of the station in turn
+  QList<QList<QPolygonF>> dots;   // from aliases to tags, drawn dotted, a list for each row
+  std::vector<double> rail;       // angles at which the rail is cut: 0, the discs, 360
+  std::vector<double> gaps;       // middles between discs
+  int chevrons = 1;               // in each gap
   bool plate = false;
   int pages = 1;
 };

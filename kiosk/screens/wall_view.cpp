@@ -117,6 +117,11 @@ void WallView::place() {
   const bool hand_moved = hand != hand_;
   hand_ = hand;
 
+  // Neither into a picture of another moment nor out of it does anything move.
+  const bool calm = class_time().calm();
+  moves_ = !calm && !calm_before_;
+  calm_before_ = calm;
+
   // First what decides whether things move, then where they are.
   Q_EMIT faceChanged();
   if (wheel) Q_EMIT wheelChanged();
@@ -148,26 +153,31 @@ void WallView::place() {
 }
 
 void WallView::place_chevrons(bool second_passed) {
-  QList<QPolygonF> ahead;
-  QList<QPolygonF> behind;
+  QList<QList<QPolygonF>> ahead;
+  QList<QList<QPolygonF>> behind;
   if (rail_of(face_) == WallRail::chevrons) {
     const int k = items_.chevrons;
     const double gap = 360.0 / static_cast<double>(items_.gaps.size());
     // One more on the far side where the disc hides it: it comes out as the others step on.
     const bool extra = (k + 1) / 2.0 * chevron_step > gap / 2 - 8.5;
-    for (double middle : items_.gaps)
+    for (double middle : items_.gaps) {
+      ahead.emplace_back();
+      behind.emplace_back();
       for (int i = 0; i < k + (extra ? 1 : 0); ++i) {
         const double angle = middle + (i - (k - 1) / 2.0) * chevron_step;
-        (std::fmod(angle + 360, 360) > hand_ ? ahead : behind).append(chevron(angle, wheel::rail, 8.5, 16.5));
+        (std::fmod(angle + 360, 360) > hand_ ? ahead : behind)
+            .back()
+            .append(chevron(angle, wheel::rail, 8.5, 16.5));
       }
+    }
   }
-  const bool steps = !ahead.isEmpty() || !behind.isEmpty();
+  const bool steps = !ahead.isEmpty();
   if (ahead != ahead_ || behind != behind_) {
     ahead_ = ahead;
     behind_ = behind;
     Q_EMIT chevronsChanged();
   }
-  if (steps && second_passed && !face_.held) Q_EMIT chevronsStepped();
+  if (steps && second_passed && moves_ && !face_.held) Q_EMIT chevronsStepped();
 }
 
 QString WallView::state() const {
@@ -213,16 +223,22 @@ bool WallView::pointing() const {
 
 QVariant WallView::lists(const QList<QPolygonF>& lines) { return QVariant::fromValue(lines); }
 
+QVariantList WallView::many(const QList<QList<QPolygonF>>& all) {
+  QVariantList all_lists;
+  for (const QList<QPolygonF>& one : all) all_lists.append(lists(one));
+  return all_lists;
+}
+
 QVariantList WallView::railCuts() const {
   QVariantList cuts;
   for (double a : items_.rail) cuts.append(a);
   return cuts;
 }
 
-QVariant WallView::chevronsSmall() const {
-  QList<QPolygonF> small;
-  for (double angle : items_.gaps) small.append(chevron(angle, wheel::rail - 40, 5.3, 9.5));
-  return lists(small);
+QVariantList WallView::chevronsSmall() const {
+  QList<QList<QPolygonF>> small;
+  for (double angle : items_.gaps) small.append({chevron(angle, wheel::rail - 40, 5.3, 9.5)});
+  return many(small);
 }
 
 QString WallView::sinceStop() const {

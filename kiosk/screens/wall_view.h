@@ -25,6 +25,7 @@ class WallView : public QObject {
   Q_PROPERTY(bool stopped READ stopped NOTIFY faceChanged FINAL)
   Q_PROPERTY(bool goFace READ goFace NOTIFY faceChanged FINAL)
   Q_PROPERTY(bool inShow READ inShow NOTIFY faceChanged FINAL)
+  Q_PROPERTY(bool moves READ moves NOTIFY faceChanged FINAL)   // texts may move to their new places
   Q_PROPERTY(bool grows READ grows NOTIFY faceChanged FINAL)   // last seconds: tags grow
   Q_PROPERTY(QString rail READ rail NOTIFY faceChanged FINAL)  // plain | sleepers | beads | chevrons
   Q_PROPERTY(QString tone READ tone NOTIFY faceChanged FINAL)  // active | go | held
@@ -43,13 +44,16 @@ class WallView : public QObject {
   Q_PROPERTY(QAbstractItemModel* middle READ middle CONSTANT FINAL)  // inside the wheel
   Q_PROPERTY(QAbstractItemModel* tags READ tags CONSTANT FINAL)
   Q_PROPERTY(QAbstractItemModel* discs READ discs CONSTANT FINAL)
-  Q_PROPERTY(QVariant lines READ lines NOTIFY linesChanged FINAL)          // brackets and leaders
+  // lists of poly-lines, for PathMultiline
+  Q_PROPERTY(QVariantList lines READ lines NOTIFY linesChanged FINAL)      // brackets and leaders
   Q_PROPERTY(QVariant shownLine READ shownLine NOTIFY linesChanged FINAL)  // of the station in turn
-  Q_PROPERTY(QVariant dots READ dots NOTIFY linesChanged FINAL)
-  Q_PROPERTY(QVariantList railCuts READ railCuts NOTIFY wheelChanged FINAL)        // angles, 0 to 360
-  Q_PROPERTY(QVariant chevronsSmall READ chevronsSmall NOTIFY wheelChanged FINAL)  // ring, while people work
-  Q_PROPERTY(QVariant chevronsAhead READ chevronsAhead NOTIFY chevronsChanged FINAL)
-  Q_PROPERTY(QVariant chevronsBehind READ chevronsBehind NOTIFY chevronsChanged FINAL)
+  Q_PROPERTY(QVariantList dots READ dots NOTIFY linesChanged FINAL)
+  Q_PROPERTY(QVariantList railCuts READ railCuts NOTIFY wheelChanged FINAL)  // angles, 0 to 360
+  Q_PROPERTY(
+      QVariantList chevronsSmall READ chevronsSmall NOTIFY wheelChanged FINAL)  // ring, while people work
+  // of each gap, a list of chevrons
+  Q_PROPERTY(QVariantList chevronsAhead READ chevronsAhead NOTIFY chevronsChanged FINAL)
+  Q_PROPERTY(QVariantList chevronsBehind READ chevronsBehind NOTIFY chevronsChanged FINAL)
 
   Q_PROPERTY(QString sinceStop READ sinceStop NOTIFY sinceStopChanged FINAL)  // "2:14"
   Q_PROPERTY(QVariantList emergency READ emergency NOTIFY faceChanged FINAL)  // {head, text, firstAid}
@@ -67,7 +71,8 @@ class WallView : public QObject {
   [[nodiscard]] bool stopped() const { return face_.state == WallState::stopped; }
   [[nodiscard]] bool goFace() const { return shows_go_face(face_); }
   [[nodiscard]] bool inShow() const { return face_.state == WallState::show; }
-  [[nodiscard]] bool grows() const { return face_.state == WallState::last; }
+  [[nodiscard]] bool moves() const { return moves_; }
+  [[nodiscard]] bool grows() const { return moves_ && face_.state == WallState::last; }
   [[nodiscard]] QString rail() const;
   [[nodiscard]] QString tone() const;
   [[nodiscard]] bool plate() const { return items_.plate; }
@@ -83,13 +88,13 @@ class WallView : public QObject {
   [[nodiscard]] WallRows* middle() { return &middle_; }
   [[nodiscard]] WallRows* tags() { return &tags_; }
   [[nodiscard]] WallRows* discs() { return &discs_; }
-  [[nodiscard]] QVariant lines() const { return lists(items_.lines); }
+  [[nodiscard]] QVariantList lines() const { return many(items_.lines); }
   [[nodiscard]] QVariant shownLine() const { return lists(items_.shown_line); }
-  [[nodiscard]] QVariant dots() const { return lists(items_.dots); }
+  [[nodiscard]] QVariantList dots() const { return many(items_.dots); }
   [[nodiscard]] QVariantList railCuts() const;
-  [[nodiscard]] QVariant chevronsSmall() const;
-  [[nodiscard]] QVariant chevronsAhead() const { return lists(ahead_); }
-  [[nodiscard]] QVariant chevronsBehind() const { return lists(behind_); }
+  [[nodiscard]] QVariantList chevronsSmall() const;
+  [[nodiscard]] QVariantList chevronsAhead() const { return many(ahead_); }
+  [[nodiscard]] QVariantList chevronsBehind() const { return many(behind_); }
   [[nodiscard]] QString sinceStop() const;
   [[nodiscard]] QVariantList emergency() const;
   [[nodiscard]] QString keep() const { return site_.keep; }
@@ -108,6 +113,7 @@ class WallView : public QObject {
 
  private:
   static QVariant lists(const QList<QPolygonF>&);
+  static QVariantList many(const QList<QList<QPolygonF>>&);
   void read();
   void move_hand();
   void place();
@@ -123,9 +129,11 @@ class WallView : public QObject {
   double hand_ = 0;
   int page_ = 0;
   int last_second_ = -1;
+  bool moves_ = false;
+  bool calm_before_ = true;
   bool live_ = true;
-  QList<QPolygonF> ahead_;
-  QList<QPolygonF> behind_;
+  QList<QList<QPolygonF>> ahead_;  // of each gap
+  QList<QList<QPolygonF>> behind_;
   WallRows texts_;
   WallRows middle_;
   WallRows tags_;

@@ -20,7 +20,7 @@ Shape {
     transformOrigin: Item.TopLeft
     visible: view.pointing
     Behavior on rotation {
-        enabled: hand.view.inShow && !ClassTime.calm
+        enabled: hand.view.inShow && hand.view.moves
         RotationAnimation {
             duration: Theme.turn
             direction: RotationAnimation.Shortest

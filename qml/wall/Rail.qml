@@ -3,7 +3,6 @@
 // piece it is on. In a ring changeover chevrons fill it instead.
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Shapes
 import Floorwheel
 
 Item {
@@ -25,9 +24,10 @@ Item {
         border.color: Theme.bed
     }
     Repeater {
-        model: rail.chevrons ? 0 : Math.max(0, rail.view.railCuts.length - 1)
+        model: Math.max(0, rail.view.railCuts.length - 1)
         RailPiece {
             required property int index
+            visible: !rail.chevrons
             from: rail.view.railCuts[index] ?? 0
             to: rail.view.railCuts[index + 1] ?? 0
             hand: rail.view.rail === "plain" ? 360 : rail.view.hand

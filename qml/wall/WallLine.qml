@@ -26,10 +26,10 @@ Text {
     font.letterSpacing: spacing
     Behavior on x {
         enabled: line.moves
-        NumberAnimation { duration: Theme.turn; easing.type: Easing.InOutCubic }
+        NumberAnimation { id: alongX; duration: Theme.turn; easing.type: Easing.InOutCubic }
     }
     Behavior on y {
         enabled: line.moves
-        NumberAnimation { duration: Theme.turn; easing.type: Easing.InOutCubic }
+        NumberAnimation { id: alongY; duration: Theme.turn; easing.type: Easing.InOutCubic }
     }
 }

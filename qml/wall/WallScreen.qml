@@ -9,8 +9,6 @@ Item {
     id: screen
 
     property alias view: view
-    /// Nothing moves by itself but what the look lists; a fast class clock, or a picture, makes it all jump.
-    readonly property bool calm: ClassTime.calm
 
     WallView { id: view }
 
@@ -29,8 +27,8 @@ Item {
                 anchors.fill: parent
                 view: view
             }
-            Strokes { // brackets and leaders
-                lines: view.lines
+            StrokeSet { // brackets and leaders
+                lists: view.lines
                 stroke: 4
                 colour: Theme.line
             }
@@ -39,8 +37,8 @@ Item {
                 stroke: 10
                 colour: Theme.go
             }
-            Strokes { // from an alias to its tag
-                lines: view.dots
+            StrokeSet { // from an alias to its tag
+                lists: view.dots
                 stroke: 5
                 colour: Theme.line
                 dashes: [0.02, 3.38]
@@ -48,13 +46,13 @@ Item {
             Repeater {
                 model: view.tags
                 GoTag {
-                    growing: view.grows && !screen.calm
+                    growing: view.grows
                 }
             }
             Repeater {
                 model: view.texts
                 WallLine {
-                    moves: !screen.calm
+                    moves: view.moves
                 }
             }
             Rectangle {

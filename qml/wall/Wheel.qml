@@ -2,7 +2,6 @@
 // The wheel: face, rail, gate, tip, discs, waiting place, clock, heel, clamp, in this order from below.
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Shapes
 import Floorwheel
 
 Item {
@@ -21,9 +20,9 @@ Item {
         anchors.fill: parent
         view: wheel.view
     }
-    Strokes { // ring: which way it goes on, while people work
+    StrokeSet { // ring: which way it goes on, while people work
         visible: wheel.view.smallChevrons
-        lines: wheel.view.chevronsSmall
+        lists: wheel.view.chevronsSmall
         stroke: 4
         colour: Theme.mute
     }

@@ -8,6 +8,7 @@ set(wall_qml
   wall/RailPiece.qml
   wall/StationDisc.qml
   wall/StopAndHelp.qml
+  wall/StrokeSet.qml
   wall/Strokes.qml
   wall/WallLine.qml
   wall/WallScreen.qml

@@ -4,7 +4,7 @@
 // a frame (afterAnimating to frameSwapped), frames a second, and the process's share of one core.
 //   changeover   p99 of a frame's work   limit 33 ms
 //   work         share of one core       limit 15 %
-// Use: FLOORWHEEL_BIN=build/bin bench_wall
+// Use: FLOORWHEEL_BIN=build/bin bench_wall [SLOTS]
 #include <QCoreApplication>
 #include <QFile>
 #include <QJsonArray>
@@ -13,6 +13,7 @@
 #include <QThread>
 #include <algorithm>
 #include <cstdio>
+#include <cstdlib>
 #include <map>
 #include <vector>
 
@@ -25,7 +26,7 @@ constexpr int members = 20;
 constexpr int lead_in_s = 5;
 constexpr int work_s = 30;
 constexpr int change_s = 25;
-constexpr int slots_watched = 2;
+constexpr int slots_watched_by_default = 2;
 
 QString class_toml() {
   const QStringList exercises{"goblet-squat", "seated-row",  "press-up",    "side-plank",
@@ -59,8 +60,10 @@ QString class_toml() {
 }
 
 struct Phase {
+  std::vector<std::pair<double, double>> worst;  // ms, and seconds since the phase began
   std::vector<double> work_ms;
-  double seconds = 0;  // of wall time between its frames
+  std::vector<double> cpu_ms;  // of the process from frame to frame: tells a slow frame from a busy machine
+  double seconds = 0;          // of wall time between its frames
   double cpu_s = 0;
 };
 
@@ -72,6 +75,7 @@ std::map<QString, Phase> read_frames(const QString& file) {
   QString last_phase;
   double last_at = 0;
   double last_cpu = 0;
+  double begun = 0;
   while (!in.atEnd()) {
     const QList<QByteArray> cells = in.readLine().trimmed().split(',');
     if (cells.size() < 4) continue;
@@ -79,10 +83,13 @@ std::map<QString, Phase> read_frames(const QString& file) {
     const double at = cells[0].toDouble() / 1e6;
     const double cpu = cells[2].toDouble() / 1e6;
     Phase& p = phases[phase];
+    if (phase != last_phase) begun = at;
+    p.worst.emplace_back(cells[1].toDouble() / 1e3, at - begun);
     p.work_ms.push_back(cells[1].toDouble() / 1e3);
     if (phase == last_phase) {
       p.seconds += at - last_at;
       p.cpu_s += cpu - last_cpu;
+      p.cpu_ms.push_back((cpu - last_cpu) * 1e3);
     }
     last_phase = phase;
     last_at = at;
@@ -137,6 +144,7 @@ int main(int argc, char** argv) {
   QThread::sleep(3);  // a person starts a class some time after the wall is on
   const QJsonObject started = told("class.start", {{"class", id}, {"saw", 1}});
   if (started.contains("code")) return fail(started["text"].toString());
+  const int slots_watched = argc > 1 ? std::max(1, std::atoi(argv[1])) : slots_watched_by_default;
   const int seconds = lead_in_s + slots_watched * (work_s + change_s) - 2;
   std::printf("watching for %d s\n", seconds);
   std::fflush(stdout);
@@ -146,15 +154,22 @@ int main(int argc, char** argv) {
   hub.stop();
 
   auto phases = read_frames(frames);
-  std::printf("%-10s %7s %8s %8s %8s %8s %10s\n", "phase", "frames", "fps", "p50 ms", "p99 ms", "max ms",
-              "one core");
+  std::printf("%-10s %7s %6s %8s %8s %8s %12s %10s\n", "phase", "frames", "fps", "p50 ms", "p99 ms", "max ms",
+              "cpu p99 ms", "one core");
   for (const char* name : {"lead-in", "work", "change"}) {
     const Phase& p = phases[QLatin1String(name)];
     if (p.work_ms.empty() || p.seconds <= 0) return fail(QStringLiteral("no frames of %1").arg(name));
-    std::printf("%-10s %7zu %8.1f %8.2f %8.2f %8.2f %9.1f%%\n", name, p.work_ms.size(),
+    std::printf("%-10s %7zu %6.1f %8.2f %8.2f %8.2f %12.2f %9.1f%%\n", name, p.work_ms.size(),
                 static_cast<double>(p.work_ms.size()) / p.seconds, percentile(p.work_ms, 0.5),
-                percentile(p.work_ms, 0.99), percentile(p.work_ms, 1), 100 * p.cpu_s / p.seconds);
+                percentile(p.work_ms, 0.99), percentile(p.work_ms, 1), percentile(p.cpu_ms, 0.99),
+                100 * p.cpu_s / p.seconds);
   }
+  auto& worst = phases[QStringLiteral("change")].worst;
+  std::sort(worst.rbegin(), worst.rend());
+  std::printf("slowest frames of the changeover, ms at s:");
+  for (std::size_t i = 0; i < std::min<std::size_t>(10, worst.size()); ++i)
+    std::printf(" %.0f at %.2f", worst[i].first, worst[i].second);
+  std::printf("\n");
   const double p99 = percentile(phases[QStringLiteral("change")].work_ms, 0.99);
   const Phase& work = phases[QStringLiteral("work")];
   const double share = 100 * work.cpu_s / work.seconds;
