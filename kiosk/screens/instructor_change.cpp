@@ -14,8 +14,8 @@
 namespace floorwheel::screens {
 
 namespace {
-constexpr int who_rows_most = 7;
-constexpr int names_a_row = 3;
+constexpr int who_rows_most = 5;
+constexpr int names_a_row = 2;
 }  // namespace
 
 InstructorChange::InstructorChange(InstructorFlow& flow, InstructorPicker& picker,
@@ -249,12 +249,12 @@ QStringList InstructorChange::cost() const {
       words::cost_from(chosen()->answer->value(QStringLiteral("cost_then")).toObject()));
 }
 
+/// Why it cannot be better; the two that matter most, as there is room for.
 QStringList InstructorChange::proof() const {
   QStringList out;
-  if (chosen() != nullptr && chosen()->answer)
-    for (const QJsonValue& v : chosen()->answer->value(QStringLiteral("sentences")).toArray())
-      out << v.toString();
-  return out;
+  if (then() != nullptr)
+    for (const std::string& reason : then()->sheet.reasons) out << words::text(reason);
+  return out.mid(0, 2);
 }
 
 QString InstructorChange::stays() const {

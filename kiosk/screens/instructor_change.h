@@ -33,8 +33,7 @@ class InstructorChange : public QObject {
   Q_PROPERTY(floorwheel::screens::RowModel* who READ who CONSTANT FINAL)   // slot, names
   Q_PROPERTY(QList<QString> cost READ cost NOTIFY changed FINAL)
   Q_PROPERTY(QList<QString> proof READ proof NOTIFY changed FINAL)
-  Q_PROPERTY(QString firstProof READ firstProof NOTIFY changed FINAL)  // the sentence that matters most
-  Q_PROPERTY(QString stays READ stays NOTIFY changed FINAL)            // "Slots 1 to 16 stay as they were."
+  Q_PROPERTY(QString stays READ stays NOTIFY changed FINAL)  // "Slots 1 to 16 stay as they were."
   Q_PROPERTY(QString doNote READ doNote NOTIFY changed FINAL)
 
  public:
@@ -51,7 +50,6 @@ class InstructorChange : public QObject {
   [[nodiscard]] RowModel* who() const { return who_rows_; }
   [[nodiscard]] QStringList cost() const;
   [[nodiscard]] QStringList proof() const;
-  [[nodiscard]] QString firstProof() const { return proof().value(0); }
   [[nodiscard]] QString stays() const;
   [[nodiscard]] QString doNote() const;
   /// The class as the chosen way would have it; null before the hub has answered.

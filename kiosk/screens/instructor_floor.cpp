@@ -128,8 +128,8 @@ QString InstructorFloor::told() const {
   for (const Undo& u : undo_) done << u.told;
   const QString order = tr("The order round the room is the order of the wheel.");
   if (done.isEmpty()) return order;
-  return tr("%1 %2.").arg(order,
-                          done.mid(std::max<qsizetype>(0, done.size() - 3)).join(QStringLiteral(", ")));
+  return tr("%1\n%2.").arg(order,
+                           done.mid(std::max<qsizetype>(0, done.size() - 3)).join(QStringLiteral(", ")));
 }
 
 QString InstructorFloor::effect() const {

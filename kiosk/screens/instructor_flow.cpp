@@ -19,6 +19,7 @@ namespace floorwheel::screens {
 namespace {
 
 constexpr int health_every_ms = 5000;
+constexpr int health_soon_ms = 500;  // while a screen catches up
 constexpr int fright_ms = 1500;
 
 bool is_live(const wire::ClassView& c) { return c.clock.started && c.clock.state != wire::Running::over; }
@@ -264,6 +265,7 @@ void InstructorFlow::take_health(const QJsonObject& body) {
   const auto all = std::accumulate(kinds.begin(), kinds.end(), 0);
   screens_text_ = in_step == all ? (all == 1 ? tr("1 screen in step") : tr("%1 screens in step").arg(all))
                                  : tr("%1 of %2 screens in step").arg(in_step).arg(all);
+  health_timer_.start(in_step == all ? health_every_ms : health_soon_ms);
   const int walls = kinds.value(QStringLiteral("wall"));
   screens_note_ = walls == 0 ? tr("no wall") : walls == 1 ? tr("1 wall") : tr("%1 walls").arg(walls);
   if (const int touch = kinds.value(QStringLiteral("touch")); touch > 0)

@@ -26,7 +26,7 @@ Item {
             ink: shown ? Theme.ink : Theme.paper
             edge: shown ? Theme.paper : Theme.line
             text: qsTr("%1 slots").arg(slots)
-            note: qsTr("to %1, %2").arg(end).arg(gain)
+            note: shown ? qsTr("to %1, shown below").arg(end) : qsTr("to %1, %2").arg(end).arg(gain)
             noteSize: 18
             onActed: Instructor.proposal.choose(slots)
         }

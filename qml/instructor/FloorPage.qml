@@ -43,8 +43,8 @@ Item {
             }
             LetterDisc {
                 anchors.horizontalCenter: parent.horizontalCenter
-                y: 12 * Theme.u
-                diameter: 54
+                y: 8 * Theme.u
+                diameter: 48
                 letter: station.model.letter
                 closed: station.model.closed
                 fill: station.inkNow
@@ -52,11 +52,11 @@ Item {
             }
             Text {
                 x: 4 * Theme.u
-                y: 68 * Theme.u
+                y: 58 * Theme.u
                 width: parent.width - 8 * Theme.u
                 horizontalAlignment: Text.AlignHCenter
                 wrapMode: Text.WordWrap
-                lineHeight: 0.82
+                lineHeight: 0.8
                 text: station.model.text
                 color: station.inkNow
                 textFormat: Text.PlainText
@@ -66,7 +66,7 @@ Item {
             }
             Text {
                 anchors.horizontalCenter: parent.horizontalCenter
-                y: 106 * Theme.u
+                y: 102 * Theme.u
                 text: station.model.note
                 color: station.model.chosen || station.pressed ? station.inkNow : Theme.mute
                 textFormat: Text.PlainText

@@ -57,9 +57,9 @@ PlaitPage {
         },
         Sentences {
             width: parent.width
-            visible: Instructor.change.firstProof !== ""
+            visible: lines.length > 0
             title: qsTr("Proof")
-            lines: [Instructor.change.firstProof]
+            lines: Instructor.change.proof
             size: 17
         }
     ]

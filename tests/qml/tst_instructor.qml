@@ -77,7 +77,19 @@ Item {
                 found = found.concat(keys(item.children[i]));
             return found;
         }
-        /// Every key is large enough, apart from the others, on the page, and has a name of its own.
+        /// Texts that are no part of a key.
+        function texts(item: Item): var {
+            let found = [];
+            if (!item.visible || typeof item.acted === "function")
+                return found;
+            if (item.contentHeight !== undefined && item.text)
+                found.push(item);
+            for (let i = 0; i < item.children.length; ++i)
+                found = found.concat(texts(item.children[i]));
+            return found;
+        }
+        /// Every text is on the page and clear of the keys; every key is large enough, apart from the others, on
+        /// the page, and has a name of its own.
         function keysAreFit(): void {
             const all = keys(page);
             verify(all.length > 0);
@@ -95,6 +107,14 @@ Item {
                     const s = o.mapToItem(page, 0, 0, o.width, o.height);
                     const gap = Math.max(s.x - r.right, r.x - s.right, s.y - r.bottom, r.y - s.bottom);
                     verify(gap >= 22, k.name + " and " + o.name + ": " + gap);
+                }
+            }
+            for (const t of texts(page)) {
+                const r = t.mapToItem(page, 0, 0, t.width, t.contentHeight);
+                verify(r.x >= 0 && r.y >= 0 && r.right <= 1280 && r.bottom <= 800, t.text + ": " + r);
+                for (const k of all) {
+                    const s = k.mapToItem(page, 0, 0, k.width, k.height);
+                    verify(r.right <= s.x || s.right <= r.x || r.bottom <= s.y + 1 || s.bottom <= r.y + 1, t.text + " lies on " + k.name);
                 }
             }
             const stop = all.filter(k => k.mapToItem(page, 0, 0).x === 1050);
@@ -327,6 +347,45 @@ Item {
             tap("End the class");
             sees("Which class do you take?");
             compare(rows("class.end"), 1);
+        }
+
+        function test_14_as_laid_out_and_another_count_of_slots(): void {
+            classId = TestHub.addClass(classFile().replace("Tide ring", "Ebb ring"));
+            sees("Ebb ring");
+            keysAreFit();
+            tap("18:30");
+            tap("All 7 are here");
+            control("Publish");
+            tap("As laid out");
+            keysAreFit();
+            tap("Station B");
+            tap("Close");
+            control("Open");
+            keysAreFit();
+            compare(TestHub.sql("SELECT json_extract(body, '$.station') FROM journal WHERE kind = 'station.close' ORDER BY seq DESC")[0][0], "B");
+            tap("Undo last");
+            control("Close");
+            compare(TestHub.sql("SELECT json_extract(body, '$.station') FROM journal WHERE kind = 'station.open' ORDER BY seq DESC")[0][0], "B");
+            tap("Set exercise");
+            keysAreFit();
+            tap("Press-up, hands on a bench");
+            tryVerify(() => TestHub.sees(page, "Press-up, hands on a bench") && TestHub.control(page, "The floor is right") !== null);
+            tap("As in the file");
+            tryVerify(() => !TestHub.sees(page, "Press-up, hands on a bench"));
+            compare(rows("floor.as_in_file"), 1);
+            tap("Close");
+            control("Open");
+            tap("The floor is right");
+            control("Publish");
+            tap("Compare");
+            keysAreFit();
+            const more = Instructor.proposal.slotCount + 1;
+            tap(more + " slots");
+            tap("Take " + more + " slots");
+            tap("Publish");
+            control("Start");
+            compare(TestHub.sql("SELECT json_extract(body, '$.sheet.timing.slots') FROM journal WHERE kind = 'class.publish' ORDER BY seq DESC")[0][0], more);
+            compare(TestHub.sql("SELECT count(*) FROM journal AS j, json_each(j.body, '$.sheet.rows') AS r, json_each(r.value, '$.stations') AS s WHERE j.seq = (SELECT max(seq) FROM journal WHERE kind = 'class.publish') AND s.value = 'B'")[0][0], 0);
         }
     }
 }
