@@ -36,6 +36,7 @@ install_packages() {
 
 # build FOLDER TYPE OPTION...: configures once, then builds what changed; ninja shows the progress.
 build() {
+  export CCACHE_SLOPPINESS=pch_defines,time_macros # or ccache takes no file with precompiled headers
   folder=$1; type=$2; shift 2
   say "Building into $folder (about 5 minutes the first time on two cores)"
   cmake -S "$root" -B "$root/$folder" -G Ninja -DCMAKE_BUILD_TYPE="$type" \
