@@ -6,7 +6,7 @@
 namespace floorwheel::cli {
 namespace {
 
-std::string sentence(const ClassSpec& c, Component k, std::int64_t n) {
+std::string sentence(const RecoveryTimes& recovery_s, Component k, std::int64_t n) {
   switch (k) {
     case Component::missed:
       return n == 0 ? "Nobody misses a station." : counted(n, "visit is missed.", "visits are missed.");
@@ -21,9 +21,11 @@ std::string sentence(const ClassSpec& c, Component k, std::int64_t n) {
                     : counted(n, "announced entry is changed.", "announced entries are changed.");
     case Component::short_rest:
       return n == 0 ? "Every muscle group has its recovery time."
-                    : counted(n, "time", "times") + " a muscle group comes again before its recovery time (" +
-                          std::to_string(c.recovery_s[0]) + ", " + std::to_string(c.recovery_s[1]) + " or " +
-                          std::to_string(c.recovery_s[2]) + " s by level).";
+                    : counted(n, "time", "times") + " a muscle group comes again before its recovery time" +
+                          (recovery_s ? " (" + std::to_string((*recovery_s)[0]) + ", " +
+                                            std::to_string((*recovery_s)[1]) + " or " +
+                                            std::to_string((*recovery_s)[2]) + " s by level)."
+                                      : ".");
     case Component::idle:
       return n == 0 ? "Nobody waits before their last station."
                     : counted(n, "time", "times") + " somebody waits for a slot.";
@@ -78,12 +80,12 @@ std::vector<Component> compared(const Plan& plan) {
 
 }  // namespace
 
-std::string cost_sentences(const ClassSpec& c, const Plan& plan) {
+std::string cost_sentences(const Plan& plan, const RecoveryTimes& recovery_s) {
   std::string out;
   for (Component k : compared(plan)) {
     // Uneven only says something where visits are missed.
     if (k == Component::uneven && plan.cost[Component::missed] == 0) continue;
-    out += "  " + sentence(c, k, plan.cost[k]) + "\n";
+    out += "  " + sentence(recovery_s, k, plan.cost[k]) + "\n";
   }
   return out;
 }

@@ -164,7 +164,7 @@ std::string plan_text(const ClassSpec& c, const Plan& plan) {
   if (plan.at_slot > 1) out += "Slots 1 to " + std::to_string(plan.at_slot - 1) + " are over.\n";
   out += "\n" + columns(sheet.rows) + legend(sheet) + "\n" + stations_text(c);
   out += substitutes_text(c, plan.rotation);
-  out += "\nCost\n" + cost_sentences(c, plan);
+  out += "\nCost\n" + cost_sentences(plan, c.recovery_s);
   out += "\nProof (of the order of stations only)\n" + proof_sentences(plan);
   if (!plan.reasons.empty()) out += paragraph("Why", plan.reasons);
   return out;

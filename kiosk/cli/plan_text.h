@@ -3,6 +3,8 @@
 // colour.
 #pragma once
 
+#include <array>
+#include <optional>
 #include <string>
 
 #include "scheduler/class_spec.h"
@@ -16,8 +18,11 @@ std::string plan_text(const ClassSpec&, const SlotTable&);
 /// "hall.class.toml: cannot be planned (rule 5): ..."
 std::string refusal_text(const Refusal&, const std::string& class_file);
 
+/// Seconds by level; not said where they are not known.
+using RecoveryTimes = std::optional<std::array<int, level_count>>;
+
 /// One sentence for each component of the cost, in order.
-std::string cost_sentences(const ClassSpec&, const Plan&);
+std::string cost_sentences(const Plan&, const RecoveryTimes&);
 std::string proof_sentences(const Plan&);
 
 }  // namespace floorwheel::cli

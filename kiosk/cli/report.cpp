@@ -5,6 +5,7 @@
 
 #include "kiosk/cli/command.h"
 #include "kiosk/cli/hub_client.h"
+#include "kiosk/cli/plan_text.h"
 #include "kiosk/cli/text.h"
 #include "kiosk/files/csv.h"
 #include "kiosk/files/nearest.h"
@@ -19,6 +20,7 @@ namespace json = boost::json;
 struct Report {
   std::vector<std::string> header;
   std::vector<std::vector<std::string>> rows;
+  std::string below;  // sentences for a person, under the table
 };
 
 /// The store's answer in the shape of the hub's, so that both print alike.
@@ -62,7 +64,7 @@ std::string cell(const json::object& row, const char* key) {
 
 /// The members of the answer's rows as columns; the class is named by its name.
 Report table(const json::array& rows, std::vector<std::string> header, const std::vector<const char*>& keys) {
-  Report report{std::move(header), {}};
+  Report report{std::move(header), {}, {}};
   for (const json::value& row : rows) {
     report.rows.emplace_back();
     for (const char* key : keys) report.rows.back().push_back(cell(row.as_object(), key));
@@ -104,21 +106,38 @@ std::string alias_of(const wire::ClassView& c, const std::string& member) {
   return m && !m->shown_as.empty() ? m->shown_as : member;
 }
 
+/// Cost and proof of the latest sheet, as the planner gave them when it was published.
+std::string score_of(const wire::RunSheet& sheet) {
+  Plan plan;
+  plan.rotation.style = sheet.style;
+  plan.cost = sheet.cost;
+  plan.bound = sheet.bound;
+  plan.proven = sheet.proven;
+  plan.at_slot = sheet.at_slot;
+  std::string out = "\nRun sheet " + std::to_string(sheet.version) + ", cost\n";
+  out += cost_sentences(plan, std::nullopt);
+  out += "\nProof (of the order of stations only)\n" + proof_sentences(plan);
+  for (const std::string& reason : sheet.reasons) out += "  " + reason + "\n";
+  return out;
+}
+
 Report run_sheet(const Args& args) {
   const wire::ClassView c = last_class(args);
-  Report report{{"member", "shown as"}, {}};
+  Report report{{"member", "shown as"}, {}, {}};
   for (int t = 1; t <= c.sheet.timing.slots; ++t) report.header.push_back(std::to_string(t));
   for (const RunSheetRow& row : c.sheet.rows) {
     report.rows.push_back({row.member, alias_of(c, row.member)});
     for (const std::string& station : row.stations)
       report.rows.back().push_back(station.empty() ? "–" : letter_of(c, station));
   }
+  if (c.sheet.version > 0) report.below = score_of(c.sheet);
   return report;
 }
 
 Report sets(const Args& args) {
   const wire::ClassView c = last_class(args);
-  Report report{{"member", "shown as", "slot", "station", "exercise", "done", "load_kg", "reps", "rir"}, {}};
+  Report report{
+      {"member", "shown as", "slot", "station", "exercise", "done", "load_kg", "reps", "rir"}, {}, {}};
   for (const auto& [key, set] : c.records)
     report.rows.push_back(
         {set.member, alias_of(c, set.member), std::to_string(set.slot), letter_of(c, set.station),
@@ -164,6 +183,7 @@ int run(const Args& args) {
       rows.insert(rows.begin(), report.header);
       out = columns(rows);
       if (report.rows.empty()) out += "(nothing yet)\n";
+      out += report.below;
     }
     print(out);
     return exit_done;

@@ -180,7 +180,7 @@ void Hands::touch(Qt::TouchPointState state, QPointF at) {
   const QEventPoint::State point_state =
       state == Qt::TouchPointPressed ? QEventPoint::State::Pressed : QEventPoint::State::Released;
   const QEventPoint point(1, point_state, at, window_.mapToGlobal(at));
-  qt_handleTouchEvent(&window_, panel_, {point}, Qt::NoModifier);
+  qt_handleTouchEvent(&window_, panel_.get(), {point}, Qt::NoModifier);
 }
 
 void Hands::type(const QString& text) {

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A person's hands, played from a script (--hands FILE or - for standard input, live):
 //   tap NAME     waits for the one visible, enabled control with this accessible name; presses and lets go in
-//   its
-//                middle, as touch events that reach the window from below like the touch panel's
+//                its middle, as touch events that reach the window from below like the touch panel's
 //   type TEXT    key presses to whatever has the focus; \n is Enter, \t Tab, \b Backspace, \e Escape
 //   await NAME   waits until a visible item has this accessible name or text
 //   shot FILE    a picture of what is drawn now, with its text twin
@@ -16,6 +15,7 @@
 #include <QPointingDevice>
 #include <QStringList>
 #include <QTimer>
+#include <memory>
 
 class QQuickWindow;
 class QSocketNotifier;
@@ -46,7 +46,7 @@ class Hands : public QObject {
   [[nodiscard]] QString visible_names() const;
 
   QQuickWindow& window_;
-  QPointingDevice* panel_;
+  std::unique_ptr<QPointingDevice> panel_;
   QSocketNotifier* pipe_ = nullptr;
   QByteArray half_line_;
   QStringList steps_;
