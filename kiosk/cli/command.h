@@ -26,6 +26,11 @@ Command ask_command();
 Command report_command();
 Command doctor_command();
 Command play_command();
+Command dose_command();
+Command next_command();
+Command strength_command();
+Command plates_command();
+Command fit_command();
 
 /// The whole program for the words after its name; the exit code.
 int run(std::span<const std::string> words);

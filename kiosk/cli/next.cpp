@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// `floorwheel next`: the next load of one member and exercise, with its reason.
+#include "kiosk/cli/class_input.h"
+#include "kiosk/cli/command.h"
+#include "kiosk/cli/floor_input.h"
+#include "kiosk/cli/text.h"
+#include "kiosk/cli/training_input.h"
+#include "scheduler/training/next_load.h"
+
+namespace floorwheel::cli {
+namespace {
+
+using training::NextAnswer;
+using training::NextQuestion;
+using training::Weight;
+
+constexpr int most_sets = 20;
+
+/// The loads the options name, else those the table gives the exercise.
+std::vector<Weight> floor_for(const Args& args, const Exercise& e) {
+  if (auto named = floor_of(args)) return *std::move(named);
+  std::vector<Weight> loads;
+  for (int hg : e.loads_hg) loads.push_back({training::Mass::grams(std::int64_t{100} * hg)});
+  if (loads.empty()) loads.push_back({});
+  return loads;
+}
+
+NextQuestion question_of(const Args& args, const Exercise& e) {
+  NextQuestion q;
+  const int most = e.hold ? training::longest_hold_s : training::most_reps;
+  q.reps = args.has("--reps") ? range_of("--reps", args.value("--reps"), most) : e.reps;
+  q.sets = static_cast<int>(args.whole("--sets", 1, most_sets).value_or(3));
+  q.loads = floor_for(args, e);
+  q.today = args.has("--today") ? day_of("--today", args.value("--today")) : local_today();
+  q.hold = e.hold;
+  q.substitutes = e.substitutes;
+  return q;
+}
+
+std::string json_of(const NextAnswer& a) {
+  return "{ \"load_kg\": " + (a.load ? decimal_kg(a.load->mass) : "null") + ", \"reps\": [" +
+         std::to_string(a.reps[0]) + ", " + std::to_string(a.reps[1]) +
+         "], \"sets\": " + std::to_string(a.sets) + ", \"change\": \"" + std::string(id_of(a.change)) +
+         "\", \"rule\": \"" + std::string(id_of(a.rule)) + "\",\n  \"reason\": " + quoted(a.reason) +
+         ",\n  \"ask_instructor\": " + (a.ask_instructor ? "true" : "false") +
+         ", \"substitute\": " + quoted_or_null(a.substitute) + " }\n";
+}
+
+std::string text_of_answer(const NextAnswer& a, const std::string& member, const Exercise& e) {
+  std::string load = "no load";
+  if (a.load) load = a.load->mass == training::Mass{} ? "body weight" : text_of(*a.load);
+  std::string out = member + ", " + e.name + ": " + load + ", " + std::to_string(a.sets) + " x " +
+                    std::to_string(a.reps[0]) + "-" + std::to_string(a.reps[1]) + (e.hold ? " s" : "") +
+                    "  (" + std::string(id_of(a.change)) + ", rule " + std::string(id_of(a.rule)) + ")\n" +
+                    a.reason + "\n";
+  if (a.ask_instructor) out += "Ask the instructor first.\n";
+  if (!a.substitute.empty()) out += "Instead: " + a.substitute + ".\n";
+  return out + std::string(caution);
+}
+
+int run(const Args& args) {
+  const ExerciseTable table = exercises_of(args);
+  const std::string member = needed(args, "--member", "m01");
+  const Exercise& e = exercise_named("--exercise", needed(args, "--exercise", "goblet-squat"), table);
+  const NextQuestion q = question_of(args, e);
+  std::vector<training::SetRecord> records = sets_of(*args.operand(0), table);
+  std::erase_if(records, [&](const auto& r) { return r.member != member || r.exercise != e.id; });
+  const NextAnswer a = training::next_load(records, q);
+  print(args.has("--json") ? json_of(a) : text_of_answer(a, member, e));
+  return exit_done;
+}
+
+}  // namespace
+
+Command next_command() {
+  return {{"next",
+           "Suggests the next load of one member and exercise, with the reason.",
+           {"SETS"},
+           {{"--member", "M", "the member's id in the records"},
+            {"--exercise", "E", "an exercise of the table"},
+            {"--reps", "LO-TOP", "the planned range (default: the table's)"},
+            {"--sets", "N", "planned sets (default 3)"},
+            loads_option,
+            stack_option,
+            add_ons_option,
+            bar_option,
+            collars_option,
+            plates_option,
+            {"--today", "DATE", "answer as of this day (default: today)"},
+            exercises_option,
+            {"--json", "", "machine-readable"}},
+           {"floorwheel next sets.csv --member m01 --exercise goblet-squat --reps 6-10 --sets 3 --loads "
+            "4,6,8,10"}},
+          run};
+}
+
+}  // namespace floorwheel::cli
