@@ -26,9 +26,9 @@ struct DoseRow {
 };
 
 struct DoseOptions {
-  std::optional<IsoWeek> week;  // this one only
-  std::string_view member;      // this one only; empty: all
-  int assisting_percent = 0;    // 50 is the published fraction (checks C028)
+  std::optional<IsoWeek> week = {};  // this one only
+  std::string_view member = {};      // this one only; empty: all
+  int assisting_percent = 0;         // 50 is the published fraction (checks C028)
 };
 
 /// Rows by member, week and group, for groups that were worked or assisted. Every exercise is in the table.
