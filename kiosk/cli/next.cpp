@@ -5,7 +5,9 @@
 #include "kiosk/cli/floor_input.h"
 #include "kiosk/cli/text.h"
 #include "kiosk/cli/training_input.h"
-#include "scheduler/training/next_load.h"
+#include "kiosk/files/overrides.h"
+#include "kiosk/files/text_file.h"
+#include "scheduler/training/override.h"
 
 namespace floorwheel::cli {
 namespace {
@@ -37,13 +39,29 @@ NextQuestion question_of(const Args& args, const Exercise& e) {
   return q;
 }
 
-std::string json_of(const NextAnswer& a) {
+std::string json_of(const training::Decided& d) {
+  const NextAnswer& a = d.answer;
   return "{ \"load_kg\": " + (a.load ? decimal_kg(a.load->mass) : "null") + ", \"reps\": [" +
          std::to_string(a.reps[0]) + ", " + std::to_string(a.reps[1]) +
          "], \"sets\": " + std::to_string(a.sets) + ", \"change\": \"" + std::string(id_of(a.change)) +
          "\", \"rule\": \"" + std::string(id_of(a.rule)) + "\",\n  \"reason\": " + quoted(a.reason) +
          ",\n  \"ask_instructor\": " + (a.ask_instructor ? "true" : "false") +
-         ", \"substitute\": " + quoted_or_null(a.substitute) + " }\n";
+         ", \"substitute\": " + quoted_or_null(a.substitute) +
+         (d.by ? ",\n  \"override\": { \"decided_by\": " + quoted(d.by->decided_by) + ", \"decided_on\": \"" +
+                     text_of(d.by->day) + "\", \"suggested_kg\": " + decimal_kg(d.by->suggested) + " }"
+               : std::string()) +
+         " }\n";
+}
+
+/// The overrides of this member and exercise in the file of --overrides.
+std::vector<training::Override> overrides_of(const Args& args, const std::string& member, const Exercise& e,
+                                             const ExerciseTable& table) {
+  if (!args.has("--overrides")) return {};
+  const std::string path = args.value("--overrides");
+  auto all = value_or_throw(
+      files::parse_overrides(value_or_throw(files::read_text(path, "CSV of overrides")), path, table));
+  std::erase_if(all, [&](const auto& o) { return o.member != member || o.exercise != e.id; });
+  return all;
 }
 
 std::string text_of_answer(const NextAnswer& a, const std::string& member, const Exercise& e) {
@@ -65,8 +83,8 @@ int run(const Args& args) {
   const NextQuestion q = question_of(args, e);
   std::vector<training::SetRecord> records = sets_of(*args.operand(0), table);
   std::erase_if(records, [&](const auto& r) { return r.member != member || r.exercise != e.id; });
-  const NextAnswer a = training::next_load(records, q);
-  print(args.has("--json") ? json_of(a) : text_of_answer(a, member, e));
+  const training::Decided d = training::next_load(records, q, overrides_of(args, member, e, table));
+  print(args.has("--json") ? json_of(d) : text_of_answer(d.answer, member, e));
   return exit_done;
 }
 
@@ -86,6 +104,7 @@ Command next_command() {
             bar_option,
             collars_option,
             plates_option,
+            {"--overrides", "FILE", "what people decided instead (CSV, see kiosk/files/overrides.h)"},
             {"--today", "DATE", "answer as of this day (default: today)"},
             exercises_option,
             {"--json", "", "machine-readable"}},

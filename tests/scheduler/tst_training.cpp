@@ -7,6 +7,7 @@
 #include "scheduler/training/barbell.h"
 #include "scheduler/training/dose.h"
 #include "scheduler/training/next_load.h"
+#include "scheduler/training/override.h"
 #include "scheduler/training/rack.h"
 #include "scheduler/training/slot_fit.h"
 #include "scheduler/training/strength.h"
@@ -195,6 +196,46 @@ class TestTraining : public QObject {
     SAYS(next(log, q), "in-range same 50 [6, 10]");
     log.visit("2026-03-05", kg(50), {{10, 2}, {10, 2}, {10, 2}});
     SAYS(next(log, q), "top-of-range up 52.5 [6, 10]");
+  }
+
+  void an_override_stands_until_the_exercise_is_done_next() {
+    SetLog log;
+    log.visit("2026-03-02", kg(50), {{10, 2}, {10, 2}, {10, 2}});
+    const NextQuestion q = asking(floor_kg({40, 45, 50, 52.5}), "2026-03-06");
+    const Override held{"m01",    "goblet-squat", day_from("2026-03-03").value(), "Kim", kg(45),
+                        kg(52.5), Change::up};
+    const Decided d = next_load(log.records, q, std::vector{held});
+    SAYS(brief(d.answer), "top-of-range down 45 [6, 10]");
+    QVERIFY(d.by.has_value());
+    SAYS(d.answer.reason, "Kim decided 45 kg on 2026-03-03 instead of 52.5 kg.");
+    Override odd = held;
+    odd.load = kg(47);
+    SAYS(brief(next_load(log.records, q, std::vector{odd}).answer), "top-of-range down 45 [6, 10]");
+    log.visit("2026-03-05", kg(45), {{10, 2}, {10, 2}, {10, 2}});
+    QVERIFY(!next_load(log.records, q, std::vector{held}).by.has_value());
+    // Decided on the day of a visit: for that visit if it was lifted then, else for the next.
+    Override same_day = held;
+    same_day.day = day_from("2026-03-05").value();
+    QVERIFY(!next_load(log.records, q, std::vector{same_day}).by.has_value());
+    same_day.load = kg(40);
+    QVERIFY(next_load(log.records, q, std::vector{same_day}).by.has_value());
+  }
+
+  void two_rises_decided_lower_make_the_rules_slow() {
+    const auto rise = [](const char* date, double load) {
+      return Override{"m01", "goblet-squat", day_from(date).value(), "Kim", kg(load), kg(52.5), Change::up};
+    };
+    QVERIFY(!slow_to_rise(std::vector{rise("2026-02-03", 50)}));
+    const std::vector twice{rise("2026-02-03", 50), rise("2026-02-10", 50)};
+    QVERIFY(slow_to_rise(twice));
+    QVERIFY(
+        !slow_to_rise(std::vector{rise("2026-02-03", 50), rise("2026-02-10", 50), rise("2026-02-17", 52.5)}));
+    SetLog log;
+    log.visit("2026-03-02", kg(50), {{10, 2}, {10, 2}, {10, 2}});
+    const NextQuestion q = asking(floor_kg({50, 52.5}), "2026-03-06");
+    SAYS(brief(next_load(log.records, q, twice).answer), "in-range same 50 [6, 10]");
+    log.visit("2026-03-05", kg(50), {{10, 2}, {10, 2}, {10, 2}});
+    SAYS(brief(next_load(log.records, q, twice).answer), "top-of-range up 52.5 [6, 10]");
   }
 
   void a_reason_is_one_sentence() {

@@ -100,6 +100,24 @@ class TestTrainingCommands : public QObject {
     QVERIFY(a["ask_instructor"].toBool());
   }
 
+  void an_override_is_kept_and_said() {
+    const QString path = folder_.filePath("overrides.csv");
+    const QByteArray columns =
+        "member,exercise,decided_on,decided_by,load_kg,suggested_kg,suggested_change\n";
+    write_file(path, columns + "m01,goblet-squat,2026-03-03,Kim,6,8.5,up\n");
+    const QStringList words{"next",    sets_,       "--member", "m01",        "--exercise",  "goblet-squat",
+                            "--loads", "4,6,8,8.5", "--today",  "2026-03-05", "--overrides", path};
+    const QJsonObject a = json_of(run_floorwheel(words + QStringList{"--json"}));
+    QCOMPARE(a["load_kg"].toInt(), 6);
+    QCOMPARE(a["change"].toString(), QString("down"));
+    QCOMPARE(a["override"].toObject()["decided_by"].toString(), QString("Kim"));
+    write_file(path, columns + "m01,goblet-squat,2026-03-03,Kim,6,8.5,upp\n");
+    const Ran bad = run_floorwheel(words);
+    QCOMPARE(bad.code, 2);
+    QVERIFY2(bad.err.contains(":2:39: suggested_change: \"upp\" is not known; write up, same or down"),
+             bad.err.data());
+  }
+
   void strength_and_plates_answer_in_the_format() {
     const QJsonObject s = json_of(run_floorwheel({"strength", "--load", "100", "--reps", "10", "--json"}));
     QCOMPARE(s["estimates"].toArray().size(), 7);
