@@ -62,6 +62,45 @@ inline ClassSpec hall(std::uint64_t seed, int members, int stations, int slots) 
   return c;
 }
 
+/// A class as halls have them, 24 members on 12 stations in 14 slots: 1 to 3 places, two scarce kettlebells
+/// too few, one closed range, five members with exclusions and features, two latecomers, one pair together
+/// and one apart, three levels. What the figures call hall-like.
+inline ClassSpec hall_like(std::uint64_t seed) {
+  tiny::Draw d(seed);
+  ClassSpec c;
+  c.name = "hall-like";
+  c.equipment.push_back({"kettlebell", d.from(2, 4)});
+  for (int s = 0; s < 12; ++s) {
+    const std::string id = "S" + std::to_string(s);
+    const int primary = d.below(9);
+    const int assisting = (primary + d.from(1, 8)) % 9;
+    StationSpec& added = build::station(c, id, {static_cast<Group>(primary)}, s % 4 * 300 + d.below(100),
+                                        s / 4 * 300 + d.below(100), {static_cast<Group>(assisting)});
+    added.capacity = d.from(1, 3);
+    if (s % 4 == 1) added.equipment.push_back("kettlebell");
+    if (d.one_in(3)) c.exercises["do-" + id].features.insert(static_cast<Feature>(d.below(6)));
+    if (d.one_in(2)) {
+      c.exercises["or-" + id] = build::exercise("or-" + id, {static_cast<Group>(d.below(9))});
+      added.substitutes.push_back("or-" + id);
+    }
+  }
+  const int first = d.from(1, 14);
+  c.stations[static_cast<std::size_t>(d.below(12))].closed.push_back({first, d.from(first, 14)});
+  for (int m = 0; m < 24; ++m) {
+    MemberSpec& added = build::member(c, "m" + std::to_string(m), static_cast<Level>(m % 3));
+    if (m < 5) {
+      added.excluded_features.insert(static_cast<Feature>(d.below(6)));
+      if (d.one_in(2)) added.excluded_groups.insert(static_cast<Group>(d.below(9)));
+    }
+    if (m >= 5 && m < 7) added.present.first = d.from(2, 5);
+    for (const StationSpec& s : c.stations)
+      if (d.one_in(3)) added.loads_hg[s.id] = 20 * d.from(2, 12);
+  }
+  c.pairs.push_back({"m10", "m11", PairRule::together});
+  c.pairs.push_back({"m12", "m13", PairRule::apart});
+  return c;
+}
+
 using Edges = std::set<std::pair<int, int>>;
 
 /// A floor on which two stations get on exactly where the graph has an edge: each pair without one shares a
