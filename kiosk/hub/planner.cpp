@@ -2,6 +2,7 @@
 #include "kiosk/hub/planner.h"
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace floorwheel::hub {
 namespace {
@@ -28,6 +29,15 @@ PlanResult fixed(const ClassSpec& c, int slots, const PlanOptions& options) {
   if (const OrRefusal<Plan> more = plan(c, slots + 1, options); const auto* p = std::get_if<Plan>(&more))
     table.rows.push_back(row_of(c, *p));
   return table;
+}
+
+/// A defect of the planner costs this one answer, not the hub.
+PlanResult answer(const PlanRequest& r, const PlanOptions& options) {
+  try {
+    return make_plan(r, options);
+  } catch (const std::logic_error& e) {
+    return Refusal{0, {}, {}, {}, e.what()};
+  }
 }
 
 }  // namespace
@@ -87,7 +97,7 @@ void Planner::run() {
     PlanOptions options;
     options.stop = [this, &job] { return unwanted(job.ticket); };
     options.progress = [this, &job](const Progress& p) { underway_(job.ticket, p); };
-    PlanResult result = make_plan(job.request, options);
+    PlanResult result = answer(job.request, options);
     const bool wanted = !unwanted(job.ticket);
     {
       const std::lock_guard lock(mutex_);

@@ -181,7 +181,13 @@ void prove(const Problem& p, Found& found) {
     for (Component c : order)
       if (c != Component::missed && c != Component::uneven && c != Component::moved) raise(c, past[c]);
   }
-  if (p.is_repair) raise(Component::moved, bound_moved(p));
+  if (p.is_repair) {  // not kept from before: the second holds for this `missed` and `uneven` only
+    std::int64_t& moved = found.bound[Component::moved];
+    moved = bound_moved(p);
+    if (moved < found.cost[Component::moved])
+      moved = std::max(
+          moved, bound_moved_by_shares(p, found.cost[Component::missed], found.cost[Component::uneven]));
+  }
   for (int i = 0; i < found.exhausted; ++i) raise(order[ix(i)], found.cost[order[ix(i)]]);
   found.proven = 0;
   for (Component c : order) {

@@ -30,6 +30,10 @@ std::int64_t bound_on_ring(const Problem&, int bad_joints);
 /// In a repair: entries that cannot stay as they were, whatever the rest does.
 std::int64_t bound_moved(const Problem&);
 
+/// The same when `missed` and `uneven` are so much: whoever works more or fewer slots than on the earlier
+/// sheet has as many entries moved, and only some shares of what is missed have those squares.
+std::int64_t bound_moved_by_shares(const Problem&, std::int64_t missed, std::int64_t uneven);
+
 /// Fills in `bound` and `proven` of an answer, keeping what is known already and is better.
 void prove(const Problem&, Found&);
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "scheduler/rotation/bounds.h"
+#include "scheduler/rotation/give_way.h"
 #include "scheduler/rotation/ring_order.h"
 #include "scheduler/rotation/search.h"
 #include "scheduler/rotation/thorough.h"
@@ -32,7 +33,8 @@ namespace {
 /// Steps; what a class of one floor can use within a breath, less for crowds so that they are answered too.
 std::int64_t default_effort(const Problem& p) {
   const std::int64_t cells = std::max<std::int64_t>(1, std::int64_t{p.members} * p.slots);
-  return std::clamp<std::int64_t>(40'000'000 / cells, 200, p.is_repair ? 40'000 : 80'000);
+  return p.is_repair ? std::clamp<std::int64_t>(3'000'000 / cells, 200, 20'000)
+                     : std::clamp<std::int64_t>(40'000'000 / cells, 200, 80'000);
 }
 
 class Engine {
@@ -45,6 +47,18 @@ class Engine {
         random_(task.seed),
         thorough_(p, task) {}
 
+  Answer run_first() {
+    Answer answer;
+    if (task_.style != Style::free) answer.ring = built(ring_track(first_ring_order(p_, random_)), false);
+    if (task_.style != Style::ring && !(answer.ring && as_good_as_free(*answer.ring))) {
+      answer.free = built(Track{}, false);
+      complete(p_, *answer.free, budget_, random_);
+      prove(p_, *answer.free);
+    }
+    choose(answer);
+    return answer;
+  }
+
   Answer run() {
     Answer answer;
     if (task_.style != Style::free) answer.ring = ring();
@@ -56,15 +70,19 @@ class Engine {
     thorough_.settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
+    choose(answer);
+    return answer;
+  }
+
+ private:
+  void choose(Answer& answer) const {
     answer.ring_is_best =
         answer.ring &&
         (as_good_as_free(*answer.ring) ||
          (answer.free && answer.free->proven >= 3 && leading_equal(answer.ring->cost, answer.free->cost)));
     answer.found = takes_ring(answer) ? *answer.ring : *answer.free;
-    return answer;
   }
 
- private:
   /// A beam as wide as the size of the class lets it be.
   int width() const {
     const std::int64_t cells = std::int64_t{p_.members} * p_.slots * p_.stations;
@@ -88,8 +106,9 @@ class Engine {
       for (RingOrder& order : found.list) orders.push_back(std::move(order.order));
     }
     Found best;
+    if (task_.shorter && task_.shorter->style == Style::ring) best = lengthened(Style::ring);
     for (auto& order : orders) {
-      Found found = built(ring_track(order));
+      Found found = built(ring_track(order), thorough());
       found.bad_joints = bad_joints;
       prove(p_, found);
       if (found.proven < 3) improve(found, effort_ / 8);
@@ -100,13 +119,31 @@ class Engine {
 
   /// A free rotation, from the better of a ring and rows put down freely.
   Found free(const Found* ring) {
-    Found found = built(Track{});
+    Found found = built(Track{}, thorough());
+    if (task_.shorter)
+      if (Found longer = lengthened(Style::free); longer.cost < found.cost) found = std::move(longer);
     if (ring && ring->cost < found.cost) {
       found.rows = ring->rows;
       found.cost = ring->cost;
     }
     if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
     improve(found, effort_);
+    return found;
+  }
+
+  /// The answer for a slot fewer with an empty slot at its end.
+  Found lengthened(Style style) const {
+    Found found;
+    found.style = style;
+    if (style == Style::ring) found.ring = task_.shorter->ring;
+    Sheet sheet(p_);
+    for (int m = 0; m < p_.members; ++m) {
+      found.rows.push_back(task_.shorter->rows[ix(m)]);
+      found.rows.back().resize(ix(p_.slots), nowhere);
+      sheet.set_row(m, found.rows.back().data());
+    }
+    found.cost = price(p_, sheet);
+    prove(p_, found);
     return found;
   }
 
@@ -134,22 +171,39 @@ class Engine {
     return free.proven >= 3;
   }
 
-  Found built(Track track) {
-    Placement placement(p_, track, width(), thorough(), random_);
+  Found built(Track track, bool thorough) {
+    Placement placement(p_, track, width(), thorough, random_);
+    if (p_.is_repair) {
+      Sheet sheet(p_);
+      placement.build_from_old(sheet);
+      Found near = found_on(sheet, track);
+      if (!track.is_ring()) make_way(near);
+      if (near.proven >= 3) return near;
+      Sheet anew(p_);
+      placement.build(anew);
+      Found far = found_on(anew, track);
+      return far.cost < near.cost ? far : near;
+    }
+    Sheet sheet(p_);
+    placement.build(sheet);
+    return found_on(sheet, track);
+  }
+
+  Found found_on(const Sheet& sheet, const Track& track) const {
     Found found;
     found.style = track.is_ring() ? Style::ring : Style::free;
-    found.ring = std::move(track.ring);
-    for (const bool from_old : {true, false}) {
-      if (from_old && !p_.is_repair) continue;
-      Sheet sheet(p_);
-      from_old ? placement.build_from_old(sheet) : placement.build(sheet);
-      const Cost cost = price(p_, sheet);
-      if (!found.rows.empty() && !(cost < found.cost)) continue;
-      found.rows = sheet.rows();
-      found.cost = cost;
-    }
+    found.ring = track.ring;
+    found.rows = sheet.rows();
+    found.cost = price(p_, sheet);
     prove(p_, found);
     return found;
+  }
+
+  /// What a repair owes those who miss most, near the earlier sheet.
+  void make_way(Found& found) {
+    if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
+    give_way(p_, found, budget_, random_);
+    prove(p_, found);
   }
 
   bool takes_ring(const Answer& answer) const {
@@ -172,5 +226,7 @@ class Engine {
 }  // namespace
 
 Answer solve(const Problem& p, const Task& task) { return Engine(p, task).run(); }
+
+Answer first(const Problem& p, const Task& task) { return Engine(p, task).run_first(); }
 
 }  // namespace floorwheel

@@ -25,11 +25,12 @@ struct Found {
 /// What the search is asked for.
 struct Task {
   Style style = Style::automatic;
-  std::vector<StationIndex> ring;  // a repair: the order to keep; else empty
+  std::vector<StationIndex> ring = {};  // a repair: the order to keep; else empty
+  const Found* shorter = nullptr;  // an answer for a slot fewer, to start from: the last slot stays empty
   std::uint64_t seed = 1;
   std::int64_t effort = 0;  // steps; 0: by size
-  std::function<bool()> stop;
-  std::function<void(const Progress&)> progress;
+  std::function<bool()> stop = {};
+  std::function<void(const Progress&)> progress = {};
 };
 
 /// The answer, and what it was chosen over: best of each style that was tried.
@@ -41,6 +42,9 @@ struct Answer {
 };
 
 Answer solve(const Problem&, const Task&);
+
+/// The first good one that is found, not bettered.
+Answer first(const Problem&, const Task&);
 
 /// The components in the order that counts: without `moved` unless a repair.
 std::vector<Component> ranking(const Problem&);

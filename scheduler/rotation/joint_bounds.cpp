@@ -2,6 +2,7 @@
 // Bounds on back-to-backs and on moved entries.
 #include <algorithm>
 #include <bit>
+#include <cstdlib>
 #include <functional>
 #include <map>
 
@@ -115,6 +116,48 @@ std::int64_t bound_moved(const Problem& p) {
     sum += over_places + over_units;
   }
   return sum;
+}
+
+std::int64_t bound_moved_by_shares(const Problem& p, std::int64_t missed, std::int64_t uneven) {
+  std::int64_t beyond = missed;  // missed that no window forces, over all members
+  for (int m = 0; m < p.members; ++m) beyond -= p.forced_missed(m);
+  const std::int64_t states = (beyond + 1) * (uneven + 1);
+  if (beyond < 0 || states > 20'000) return 0;
+  constexpr int never = 1 << 28;
+  const auto at = [&](std::int64_t sum, std::int64_t squares) {
+    return static_cast<std::size_t>(sum * (uneven + 1) + squares);
+  };
+  std::vector<int> least(static_cast<std::size_t>(states), never);  // [sum][squares] moved of those so far
+  least[0] = 0;
+  for (int m = 0; m < p.members; ++m) {
+    int past = 0;    // visits in history
+    int worked = 0;  // planned entries of the earlier sheet
+    int cannot = 0;  // of these, entries m cannot keep
+    for (int t = 0; t < p.from; ++t)
+      if (const StationIndex s = p.history(m, t); s != nowhere && p.work(m, s).required) ++past;
+    for (int t = p.from; t < p.slots; ++t)
+      if (const StationIndex s = p.old(m, t); s != nowhere) {
+        ++worked;
+        cannot += p.present(m, t) && p.work(m, s).required ? 0 : 1;
+      }
+    const int slots_left = std::max(0, p.last[ix(m)] - std::max(p.from, p.first[ix(m)]) + 1);
+    const int wanted = p.visits_wanted(m) - past;
+    if (wanted < p.forced_missed(m)) return 0;  // history has more laps than there are
+    std::vector<int> next(least.size(), never);
+    for (int visits = 0; visits <= slots_left; ++visits) {
+      const std::int64_t share = wanted - visits - p.forced_missed(m);
+      if (share * share > uneven || share > beyond || share < 0) continue;
+      const int moved = p.counts[ix(m)] ? std::max(cannot, std::abs(visits - worked)) : 0;
+      for (std::int64_t sum = 0; sum + share <= beyond; ++sum)
+        for (std::int64_t squares = 0; squares + share * share <= uneven; ++squares) {
+          int& cell = next[at(sum + share, squares + share * share)];
+          cell = std::min(cell, least[at(sum, squares)] + moved);
+        }
+    }
+    least.swap(next);
+  }
+  const int found = least[at(beyond, uneven)];
+  return found >= never ? 0 : found;
 }
 
 }  // namespace floorwheel

@@ -16,6 +16,7 @@ bool Moves::propose(Draft& draft) {
   const int m = able_[ix(random_.below(static_cast<int>(able_.size())))];
   const bool misses = draft.row_cost(m)[Component::missed] > p_.forced_missed(m);
   ++mark_now_;
+  alone_ = p_.teams[ix(p_.team_of[ix(m)])].size() > 1 && random_.below(2) == 0;
   if (p_.is_repair && draft.row_cost(m)[Component::moved] > 0 && random_.below(2)) return restore(draft, m);
   const int kind = random_.below(16);
   if (misses && kind < 8) return add_visit(draft, m);
@@ -36,12 +37,16 @@ int Moves::slot_of(const Draft&, int m) {
   return begin + random_.below(p_.last[ix(m)] - begin + 1);
 }
 
-/// The entry for m and for everybody in m's team who is there.
+/// The entry for m and for everybody in m's team who is there and does the same as m; who waits while m works
+/// goes on waiting.
 void Moves::set(Draft& draft, int m, int t, StationIndex s) {
   const auto& team = p_.teams[ix(p_.team_of[ix(m)])];
   if (team.size() == 1) return draft.set(m, t, s);
+  const StationIndex was = draft.sheet().at(m, t);
   for (int mate : team)
-    if (p_.present(mate, t) && (s == nowhere || p_.work(mate, s).required)) draft.set(mate, t, s);
+    if (mate == m || (!alone_ && p_.present(mate, t) && draft.sheet().at(mate, t) == was &&
+                      (s == nowhere || p_.work(mate, s).required)))
+      draft.set(mate, t, s);
 }
 
 int Moves::somebody_at(const Draft& draft, StationIndex s, int t) {
@@ -173,8 +178,9 @@ bool Moves::add_visit(Draft& draft, int m) {
   return true;
 }
 
-bool Moves::add_visit_at(Draft& draft, int m, StationIndex s, int t, int free_slot) {
+bool Moves::add_visit_at(Draft& draft, int m, StationIndex s, int t, int free_slot, bool alone) {
   ++mark_now_;
+  alone_ = alone;
   if (t != free_slot && (!exchange_slots(draft, m, t, free_slot) || draft.sheet().at(m, t) != nowhere))
     return false;
   set(draft, m, t, s);

@@ -19,7 +19,8 @@ class Moves {
 
   /// m visits s in slot t; what m does there goes into `free_slot`, and so on along a chain of the two slots.
   /// Without windows, closed slots, pairs and scarce equipment the chain always ends well (Koenig 1916).
-  bool add_visit_at(Draft&, int m, StationIndex s, int t, int free_slot);
+  /// `alone`: those held together with m wait meanwhile.
+  bool add_visit_at(Draft&, int m, StationIndex s, int t, int free_slot, bool alone);
 
  private:
   bool exchange_slots(Draft&, int m, int t, int u);
@@ -38,6 +39,7 @@ class Moves {
   std::vector<int> able_;  // members with planned slots
   std::vector<int> mark_;  // members already moved in this change
   int mark_now_ = 0;
+  bool alone_ = false;  // what m is newly given is not given to those held together with m
   std::vector<int> queue_;
 };
 

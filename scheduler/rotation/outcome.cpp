@@ -2,8 +2,6 @@
 // The last step of every answer: the auditor judges it and recounts its cost.
 #include "scheduler/rotation/outcome.h"
 
-#include <cassert>
-
 #include "scheduler/rotation/audit.h"
 
 namespace floorwheel {
@@ -19,8 +17,14 @@ Plan as_plan(const ClassSpec& spec, const Problem& p, const Answer& answer, Styl
   plan.at_slot = earlier ? p.from + 1 : 0;
   const Audit judged = audit(spec, plan.rotation, p.from + 1, earlier);
   plan.cost = judged.cost;
-  // A breach or another cost here is a defect of the planner, never of the class.
-  assert(judged.holds() && judged.cost == found.cost);
+  if (!judged.holds())
+    throw InternalError("internal error: the rotation found breaks rule " +
+                        std::to_string(judged.breaches.front().rule) + " (" + judged.breaches.front().text +
+                        "); please report it with the class file");
+  if (judged.cost != found.cost)
+    throw InternalError(
+        "internal error: the rotation found costs something else than the search believes; please report it "
+        "with the class file");
   plan.reasons = reasons(spec, p, answer, wished);
   return plan;
 }

@@ -53,13 +53,6 @@ std::string listed(const std::vector<std::string>& words) {
 
 }  // namespace
 
-int Problem::places(int s, int t) const {
-  if (!open(s, t)) return 0;
-  int free = capacity[ix(s)];
-  for (int k : takes[ix(s)]) free = std::min(free, units[ix(k)]);
-  return free;
-}
-
 class ProblemBuilder {
  public:
   ProblemBuilder(const ClassSpec& c, int slots, const EarlierSheet* earlier, int at_slot)
@@ -98,6 +91,7 @@ class ProblemBuilder {
     const Index equipment = index_by_id(c_.equipment);
     for (const EquipmentSpec& e : c_.equipment) p_.units.push_back(e.units);
     p_.open = Grid<std::uint8_t>(p_.stations, p_.slots, 1);
+    p_.places_ = Grid<int>(p_.stations, p_.slots);
     p_.walk_cm = Grid<int>(p_.stations, p_.stations);
     p_.takes.resize(ix(p_.stations));
     for (int s = 0; s < p_.stations; ++s) {
@@ -111,6 +105,9 @@ class ProblemBuilder {
       for (const SlotRange& range : station(s).closed)
         for (int t = std::max(range.first, 1); t <= std::min(range.last, p_.slots); ++t)
           p_.open(s, t - 1) = 0;
+      int places = p_.capacity[ix(s)];
+      for (int k : p_.takes[ix(s)]) places = std::min(places, p_.units[ix(k)]);
+      for (int t = 0; t < p_.slots; ++t) p_.places_(s, t) = p_.open(s, t) ? places : 0;
       for (int other = 0; other < p_.stations; ++other)
         p_.walk_cm(s, other) = distance_cm(station(s), station(other));
     }

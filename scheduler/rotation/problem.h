@@ -66,11 +66,12 @@ class Problem {
     return over > 0 ? over : 0;
   }
   /// Places at a station in a slot, were nobody else there: 0 while closed.
-  [[nodiscard]] int places(int s, int t) const;
+  [[nodiscard]] int places(int s, int t) const { return places_(s, t); }
 
  private:
   friend class ProblemBuilder;
   Grid<Work> work_;
+  Grid<int> places_;
 };
 
 /// The class with `slots` slots, or why it is refused. With `earlier`, a repair from slot `at_slot`

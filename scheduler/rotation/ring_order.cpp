@@ -52,12 +52,15 @@ Weight weigh(const Joints& joints, const Order& order, bool closed) {
   return w;
 }
 
-/// First-improvement descent over segment turns and moves; `left` counts weighings.
-void descend(const Joints& joints, Order& order, bool closed, Random& random, std::int64_t& left) {
+/// First-improvement descent over segment turns and moves; `left` counts weighings. `no_bad` is enough: it
+/// ends as soon as there is no bad joint.
+void descend(const Joints& joints, Order& order, bool closed, Random& random, std::int64_t& left,
+             bool no_bad = false) {
   const int n = static_cast<int>(order.size());
   Weight now = weigh(joints, order, closed);
   for (bool better = true; better && left > 0;) {
     better = false;
+    if (no_bad && now[0] == 0) return;
     const int turn = random.below(n);
     for (int a = 0; a < n && left > 0; ++a)
       for (int b = 0; b < n && left > 0; ++b) {
@@ -78,6 +81,7 @@ void descend(const Joints& joints, Order& order, bool closed, Random& random, st
           now = w;
           order.swap(next);
           better = true;
+          if (no_bad && now[0] == 0) return;
         }
       }
   }
@@ -111,6 +115,16 @@ Order best_order(const Joints& joints, int n, bool closed, Random& random, std::
 }
 
 }  // namespace
+
+std::vector<StationIndex> first_ring_order(const Problem& p, Random& random) {
+  const Joints joints(p);
+  Order order(ix(p.stations));
+  std::iota(order.begin(), order.end(), 0);
+  for (int i = p.stations - 1; i > 0; --i) std::swap(order[ix(i)], order[ix(random.below(i + 1))]);
+  std::int64_t left = 200'000;
+  descend(joints, order, true, random, left, true);
+  return order;
+}
 
 RingOrders find_ring_orders(const Problem& p, Random& random) {
   const Joints joints(p);

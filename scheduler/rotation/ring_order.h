@@ -29,4 +29,7 @@ struct RingOrders {
 };
 RingOrders find_ring_orders(const Problem&, Random&);
 
+/// The first order without bad joints that descent comes to, or where it ends.
+std::vector<StationIndex> first_ring_order(const Problem&, Random&);
+
 }  // namespace floorwheel

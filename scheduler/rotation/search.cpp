@@ -21,8 +21,10 @@ struct Phase {
   int share;  // of the steps, in tenths
   std::int64_t from, to;
 };
-constexpr std::array<Phase, 3> phases = {
-    {{0, 4, 4'000'000, 100'000}, {2, 3, 400'000, 10'000}, {3, 3, 100'000, 50}}};
+using Phases = std::array<Phase, 3>;
+constexpr Phases phases = {{{0, 4, 4'000'000, 100'000}, {2, 3, 400'000, 10'000}, {3, 3, 100'000, 50}}};
+/// A repair stays near where it starts, so it starts cool; `moved` is the fourth component.
+constexpr Phases repair_phases = {{{0, 3, 300'000, 30'000}, {2, 4, 200'000, 10'000}, {4, 3, 100'000, 50}}};
 
 std::int64_t weighed(const Cost& now, const Cost& before) {
   std::int64_t sum = 0;
@@ -81,12 +83,15 @@ void complete(const Problem& p, Found& found, Budget& budget, Random& random) {
       if (draft.sheet().room(s, t) < 1) continue;
       for (int u = std::max(p.from, p.first[ix(m)]); u <= p.last[ix(m)]; ++u) {
         if (draft.sheet().at(m, u) != nowhere || (draft.sheet().at(m, t) == nowhere && u != t)) continue;
-        if (!budget.spend(1, found.cost, found.bound)) return false;
-        if (moves.add_visit_at(draft, m, s, t, u) && draft.holds() && draft.weigh() < draft.cost()) {
-          draft.keep();
-          return true;
+        for (const bool alone : {false, true}) {
+          if (alone && p.teams[ix(p.team_of[ix(m)])].size() == 1) continue;
+          if (!budget.spend(1, found.cost, found.bound)) return false;
+          if (moves.add_visit_at(draft, m, s, t, u, alone) && draft.holds() && draft.weigh() < draft.cost()) {
+            draft.keep();
+            return true;
+          }
+          draft.take_back();
         }
-        draft.take_back();
       }
     }
     return false;
@@ -102,8 +107,9 @@ void complete(const Problem& p, Found& found, Budget& budget, Random& random) {
 
 void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, Random& random) {
   const int all = static_cast<int>(ranking(p).size());
-  for (const Phase& phase : phases) {
-    const int next = &phase == &phases.back() ? all : (&phase + 1)->kept;
+  const Phases& used = p.is_repair ? repair_phases : phases;
+  for (const Phase& phase : used) {
+    const int next = &phase == &used.back() ? all : (&phase + 1)->kept;
     if (at_bound(p, found.cost, found.bound, next)) continue;
     anneal_phase(p, found, budget, phase, next, steps * phase.share / 10, random);
   }

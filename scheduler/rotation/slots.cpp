@@ -23,7 +23,7 @@ class SlotTableMaker {
     const int first = smallest(std::get<Problem>(widest));
     SlotTable table;
     for (int t = first; table.rows.size() <= rows_after; ++t) {
-      SlotRow next = row(t);
+      SlotRow next = row(t, solved_.empty() ? nullptr : &solved_.back().answer.found);
       // With its whole effort a row may come lower than the quick looks that found the first one.
       if (!table.rows.empty() && next.cost[Component::missed] < table.rows.front().cost[Component::missed])
         table.rows.clear();
@@ -35,21 +35,20 @@ class SlotTableMaker {
 
  private:
   struct Solved {
-    int slots = 0;
     Answer answer;
+    Plan plan;
   };
 
-  Answer solve_for(int slots, Style style, std::int64_t effort) const {
+  Answer solve_for(int slots, std::int64_t effort) const {
     const auto made = make_problem(spec_, slots);
-    const Task task{style, {}, options_.seed, effort, options_.stop, {}};
+    const Task task{.style = spec_.style, .seed = options_.seed, .effort = effort, .stop = options_.stop};
     return solve(std::get<Problem>(made), task);
   }
 
   /// What is missed with so many slots, looked for no harder than it takes to come down to `wanted`.
   std::int64_t missed_with(int slots, std::int64_t wanted) const {
-    std::int64_t least = solve_for(slots, spec_.style, 1).found.cost[Component::missed];
-    if (least > wanted)
-      least = std::min(least, solve_for(slots, spec_.style, second_try).found.cost[Component::missed]);
+    std::int64_t least = solve_for(slots, 1).found.cost[Component::missed];
+    if (least > wanted) least = std::min(least, solve_for(slots, second_try).found.cost[Component::missed]);
     return least;
   }
 
@@ -90,18 +89,25 @@ class SlotTableMaker {
                       [&](int t) { return missed_with(t, reached) <= reached; });
   }
 
-  SlotRow row(int slots) {
-    Answer answer = solve_for(slots, spec_.style, options_.effort);
-    const Found& found = answer.found;
+  /// `shorter`: the row before. One more slot can stay empty, so a row is never worse in what comes first.
+  SlotRow row(int slots, const Found* shorter) {
+    const Problem p = std::get<Problem>(make_problem(spec_, slots));
+    const Task task{.style = spec_.style,
+                    .shorter = shorter,
+                    .seed = options_.seed,
+                    .effort = options_.effort,
+                    .stop = options_.stop};
+    Answer answer = solve(p, task);
+    Plan plan = as_plan(spec_, p, answer, spec_.style, options_.seed);
     SlotRow out;
     out.slots = slots;
     out.class_s = class_seconds(spec_, slots);
     out.fits = !spec_.length_s || out.class_s <= *spec_.length_s;
-    out.style = found.style;
-    out.cost = found.cost;
-    out.bound = found.bound;
-    out.proven = found.proven;
-    solved_.push_back({slots, std::move(answer)});
+    out.style = plan.rotation.style;
+    out.cost = plan.cost;
+    out.bound = plan.bound;
+    out.proven = plan.proven;
+    solved_.push_back({std::move(answer), std::move(plan)});
     return out;
   }
 
@@ -115,7 +121,7 @@ class SlotTableMaker {
       slots = table.rows.front().slots - 1;
       while (slots > 1 && class_seconds(spec_, slots) > *spec_.length_s) --slots;
       slots = std::max(slots, 1);
-      if (slots < table.rows.front().slots) table.rows.insert(table.rows.begin(), row(slots));
+      if (slots < table.rows.front().slots) table.rows.insert(table.rows.begin(), row(slots, nullptr));
       const SlotRow& only = table.rows.front();
       note = only.fits ? "Only " + std::to_string(slots) + " slots fit into the class's length, so " +
                              std::to_string(only.cost[Component::missed]) + " visits are missed; " +
@@ -123,10 +129,9 @@ class SlotTableMaker {
                              std::to_string(table.rows[1].cost[Component::missed]) + "."
                        : "Not even one slot fits into the class's length.";
     }
-    const auto chosen =
-        std::find_if(solved_.begin(), solved_.end(), [&](const Solved& s) { return s.slots == slots; });
-    const Problem p = std::get<Problem>(make_problem(spec_, slots));
-    table.chosen = as_plan(spec_, p, chosen->answer, spec_.style, options_.seed);
+    const auto chosen = std::find_if(solved_.begin(), solved_.end(),
+                                     [&](const Solved& s) { return s.plan.rotation.slots == slots; });
+    table.chosen = chosen->plan;
     if (!note.empty()) table.chosen.reasons.push_back(note);
   }
 

@@ -26,8 +26,20 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
   const auto made = make_problem(spec, slots);
   if (const auto* refusal = std::get_if<Refusal>(&made)) return *refusal;
   const Problem& p = std::get<Problem>(made);
-  const Task task{spec.style, {}, options.seed, options.effort, options.stop, options.progress};
+  const Task task{.style = spec.style,
+                  .seed = options.seed,
+                  .effort = options.effort,
+                  .stop = options.stop,
+                  .progress = options.progress};
   return as_plan(spec, p, solve(p, task), spec.style, options.seed);
+}
+
+OrRefusal<Plan> first_rotation(const ClassSpec& spec, int slots, const PlanOptions& options) {
+  const auto made = make_problem(spec, slots);
+  if (const auto* refusal = std::get_if<Refusal>(&made)) return *refusal;
+  const Problem& p = std::get<Problem>(made);
+  const Task task{.style = spec.style, .seed = options.seed, .effort = options.effort, .stop = options.stop};
+  return as_plan(spec, p, first(p, task), spec.style, options.seed);
 }
 
 OrRefusal<Plan> repair(const ClassSpec& spec, int slots, const EarlierSheet& old, int at_slot,
@@ -36,12 +48,11 @@ OrRefusal<Plan> repair(const ClassSpec& spec, int slots, const EarlierSheet& old
   if (const auto* refusal = std::get_if<Refusal>(&made)) return *refusal;
   const Problem& p = std::get<Problem>(made);
   const bool was_ring = old.style == Style::ring;
-  Task task{was_ring ? Style::automatic : Style::free,
-            {},
-            options.seed,
-            options.effort,
-            options.stop,
-            options.progress};
+  Task task{.style = was_ring ? Style::automatic : Style::free,
+            .seed = options.seed,
+            .effort = options.effort,
+            .stop = options.stop,
+            .progress = options.progress};
   if (was_ring) task.ring = ring_now(spec, old);
   return as_plan(spec, p, solve(p, task), old.style, options.seed, &old);
 }

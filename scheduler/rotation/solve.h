@@ -30,6 +30,9 @@ struct PlanOptions {
 /// A rotation with a fixed number of slots (style from the class).
 OrRefusal<Plan> plan(const ClassSpec&, int slots, const PlanOptions& = {});
 
+/// The first good rotation, in milliseconds and not bettered; as valid as any.
+OrRefusal<Plan> first_rotation(const ClassSpec&, int slots, const PlanOptions& = {});
+
 /// What each number of slots buys, and the chosen one.
 OrRefusal<SlotTable> plan_slots(const ClassSpec&, const PlanOptions& = {});
 

@@ -9,7 +9,8 @@ namespace floorwheel {
 namespace {
 
 constexpr std::size_t rows_most = 20'000;
-constexpr int ring_stations_most = 6;  // 120 rings
+constexpr std::size_t rows_most_repair = 6'000;  // people stand and wait
+constexpr int ring_stations_most = 6;            // 120 rings
 constexpr std::int64_t steps_leading = 300'000;
 constexpr std::int64_t steps_rest = 100'000;
 
@@ -29,13 +30,19 @@ Thorough::Thorough(const Problem& p, const Task& task)
     : p_(p), task_(task), all_(static_cast<int>(ranking(p).size())), leading_(p.is_repair ? 4 : 3) {}
 
 bool Thorough::can() {
-  if (!listed_) lists_ = list_rows(p_, rows_most);
+  if (!listed_) lists_ = list_rows(p_, p_.is_repair ? rows_most_repair : rows_most);
   listed_ = true;
+  if (lists_) {
+    std::int64_t rows = 0;
+    for (const auto& list : *lists_) rows += static_cast<std::int64_t>(list.size());
+    share_ = std::max<std::int64_t>(1, rows * p_.members / 10'000);  // so much longer is a step
+  }
   return lists_.has_value();
 }
 
 void Thorough::settle(Answer& answer) {
-  const auto settled = [&](const std::optional<Found>& found) { return !found || found->proven == all_; };
+  const int enough = p_.is_repair && can() && share_ > 1 ? leading_ : all_;
+  const auto settled = [&](const std::optional<Found>& found) { return !found || found->proven >= enough; };
   if (settled(answer.ring) && settled(answer.free)) return;
   if (!can()) return;
   if (answer.free) settle_free(*answer.free);
@@ -43,10 +50,10 @@ void Thorough::settle(Answer& answer) {
 }
 
 void Thorough::settle_free(Found& free) {
-  std::int64_t steps = steps_leading;
+  std::int64_t steps = steps_leading / share_;
   if (!better(p_, *lists_, leading_, free.bound, free, steps)) return;
   free.exhausted = leading_;
-  steps = steps_rest;
+  steps = steps_rest / share_;
   if (better(p_, *lists_, all_, free.bound, free, steps)) free.exhausted = all_;
 }
 
@@ -54,9 +61,9 @@ void Thorough::settle_ring(Found& ring, const Found* free) {
   const bool every_ring = p_.stations <= ring_stations_most || !task_.ring.empty();
   if (!every_ring) return;
   const Cost& floor = free && free->exhausted >= leading_ ? free->cost : ring.bound;
-  if (!over_rings(ring, leading_, floor, steps_leading)) return;
+  if (!over_rings(ring, leading_, floor, steps_leading / share_)) return;
   ring.exhausted = leading_;
-  if (over_rings(ring, all_, free && free->exhausted == all_ ? free->cost : ring.bound, steps_rest))
+  if (over_rings(ring, all_, free && free->exhausted == all_ ? free->cost : ring.bound, steps_rest / share_))
     ring.exhausted = all_;
 }
 
@@ -70,8 +77,9 @@ bool Thorough::over_rings(Found& ring, int leading, const Cost& floor, std::int6
   do {
     const Track track = ring_track(order);
     const Cost before = ring.cost;
-    if (!better(p_, rows_on_ring(p_, *lists_, track.place), leading, floor, ring, steps)) return false;
+    const bool ended = better(p_, rows_on_ring(p_, *lists_, track.place), leading, floor, ring, steps);
     if (ring.cost != before) ring.ring = order;
+    if (!ended) return false;
   } while (!given && std::next_permutation(order.begin() + 1, order.end()));
   return true;
 }

@@ -25,6 +25,7 @@ class Thorough {
   const int all_;
   const int leading_;  // components that decide: three, or four with `moved`
   bool listed_ = false;
+  std::int64_t share_ = 1;
   std::optional<RowLists> lists_;
 };
 
