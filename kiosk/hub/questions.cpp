@@ -3,6 +3,7 @@
 #include <array>
 
 #include "kiosk/hub/command.h"
+#include "kiosk/hub/questions_training.h"
 #include "kiosk/hub/sentences.h"
 #include "kiosk/store/people.h"
 #include "kiosk/store/reports.h"
@@ -183,11 +184,12 @@ struct NamedQuestion {
   QuestionFunction function;
 };
 constexpr std::array table{
-    NamedQuestion{"classes", classes},     NamedQuestion{"members", members},
-    NamedQuestion{"exercises", exercises}, NamedQuestion{"proposal", proposal},
-    NamedQuestion{"preview", preview},     NamedQuestion{"attendance", attendance},
-    NamedQuestion{"frequency", frequency}, NamedQuestion{"journal", journal},
-    NamedQuestion{"health", health},
+    NamedQuestion{"classes", classes},         NamedQuestion{"members", members},
+    NamedQuestion{"exercises", exercises},     NamedQuestion{"proposal", proposal},
+    NamedQuestion{"preview", preview},         NamedQuestion{"attendance", attendance},
+    NamedQuestion{"frequency", frequency},     NamedQuestion{"journal", journal},
+    NamedQuestion{"health", health},           NamedQuestion{"dose", dose_of_week},
+    NamedQuestion{"member.page", member_page}, NamedQuestion{"floor.stalls", floor_stalls},
 };
 
 }  // namespace

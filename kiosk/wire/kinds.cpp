@@ -119,6 +119,17 @@ constexpr std::array questions{
                  "attendance by class"},
     QuestionKind{"frequency", "from?, to?", "{rows:[{member, shown_as, iso_week, visits}]}", staff,
                  "visits by ISO week and member"},
+    QuestionKind{"dose", "week?, member?, today?",
+                 "{week, rows:[{member, shown_as, week, group, sets, assisting_sets, days, band}]}", staff,
+                 "working sets by muscle group in an ISO week, this one unless named"},
+    QuestionKind{
+        "member.page", "member, today?",
+        "{member, shown_as, week, dose:[..], next:[{exercise, name, load_kg, reps, sets, change, rule, "
+        "reason, ask_instructor, substitute}], trends:[{exercise, name, equation, points:[{day, "
+        "one_rm_kg}], per_week_kg}]}",
+        teacher, "a member's dose of the week, next loads with reasons and three trends"},
+    QuestionKind{"floor.stalls", "today?", "{stalls:[as next, with member, shown_as], pain:[..]}", teacher,
+                 "who of the last four weeks stalls, and whose last visit notes pain"},
     QuestionKind{"journal", "after?, most?", "{rows:[{seq, civil_ms, kind, body}]}", teacher,
                  "the journal itself"},
     QuestionKind{

@@ -88,6 +88,50 @@ class TestHubCommands : public QObject {
     QCOMPARE(desk.ask("attendance", {{"to", "yesterday"}}).code, QString("bad_body"));
   }
 
+  void training_is_answered_from_the_records_to_the_instructor() {
+    const QString c = open_class(*teacher_);
+    Screen touch(hub_->url(), Role::touch);
+    for (const char* m : {"m02", "m03"}) QVERIFY(touch.tell("check_in", {{"class", c}, {"member", m}}).done);
+    const QJsonObject hurts{{"class", c}, {"member", "m03"}, {"answer", "hurts"}, {"spot", "quadriceps"}};
+    QVERIFY(touch.tell("answer.today", hurts).done);
+    QVERIFY(publish(*teacher_, c, 0).done);
+    const auto squat = [&](const char* member, int slot) {
+      const QJsonObject set{
+          {"class", c},   {"member", member}, {"station", "A"}, {"exercise", "goblet-squat"},
+          {"slot", slot}, {"done", true},     {"load_hg", 160}, {"reps", 12}};
+      return touch.tell("record.add", set).body.value("record").toString();
+    };
+    const QString first = squat("m02", 1);
+    squat("m02", 2);
+    squat("m03", 1);
+    // A correction takes the place of its record: two sets stay two, and one that was not done is none.
+    QVERIFY(touch.tell("record.correct", {{"record", first}, {"done", true}, {"load_hg", 120}, {"reps", 9}})
+                .done);
+
+    Screen desk(hub_->url(), Role::desk);
+    int quadriceps = 0;
+    for (const auto& row : desk.ask("dose", {{"member", "m02"}}).body.value("rows").toArray())
+      if (row.toObject().value("group") == "quadriceps") quadriceps = row.toObject().value("sets").toInt();
+    QCOMPARE(quadriceps, 2);
+    QVERIFY(desk.ask("dose").body.value("rows").toArray().size() > 2);
+    QCOMPARE(desk.ask("dose", {{"week", "2025-W53"}}).code, QString("bad_body"));
+
+    const QJsonObject page = teacher_->ask("member.page", {{"member", "m02"}}).body;
+    const QJsonArray next = page.value("next").toArray();
+    QCOMPARE(next.size(), 1);
+    QCOMPARE(next[0].toObject().value("exercise").toString(), QString("goblet-squat"));
+    QCOMPARE(next[0].toObject().value("load_kg").toDouble(), 16.0);
+    QVERIFY(!next[0].toObject().value("reason").toString().isEmpty());
+    const QJsonObject floor = teacher_->ask("floor.stalls").body;
+    QCOMPARE(floor.value("stalls").toArray().size(), 0);
+    QCOMPARE(floor.value("pain").toArray().size(), 1);
+    QCOMPARE(floor.value("pain").toArray()[0].toObject().value("member").toString(), QString("m03"));
+    // A member's history is the instructor's alone: the tablet is open to whoever stands before it.
+    QVERIFY(!touch.ask("member.page", {{"member", "m02"}}).done);
+    QVERIFY(!desk.ask("floor.stalls").done);
+    QCOMPARE(teacher_->ask("member.page", {{"member", "nobody"}}).code, QString("not_found"));
+  }
+
   void every_command_is_one_row_with_its_own_number() {
     const QString c = open_class(*teacher_);
     const qint64 rows = sql(data(), "SELECT count(*) FROM journal").toLongLong();

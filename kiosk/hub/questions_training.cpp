@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The instructor's questions about training: dose of a week, a member's page, who stalls and where it hurts.
+#include "kiosk/hub/questions_training.h"
+
+#include "kiosk/hub/training_page.h"
+#include "kiosk/store/local_day.h"
+#include "kiosk/store/people.h"
+#include "kiosk/store/training_sets.h"
+
+namespace floorwheel::hub {
+namespace json = boost::json;
+using training::Day;
+namespace {
+
+/// People who were here in the last four weeks are looked at for stalls.
+constexpr int days_of_the_floor = 28;
+
+Day today_of(const Room& room, const Fields& f) {
+  const std::string text = f.text_or("today", store::local_day(room.now.ms, room.now.utc_offset_s).date);
+  const auto day = training::day_from(text);
+  if (!day) refuse("bad_body", "'" + text + "' is not a day.", "Write it as 2026-03-05.");
+  return *day;
+}
+
+std::string alias_of(Room& room, const std::string& member) {
+  const auto m = store::find_member(room.database, member);
+  return m && !m->shown_as.empty() ? m->shown_as : member;
+}
+
+/// The alias beside each row's member; rows of one member follow each other.
+void name_rows(Room& room, json::array& rows) {
+  std::string last;
+  std::string alias;
+  for (json::value& row : rows) {
+    const json::string& member = row.at("member").as_string();
+    if (last != std::string_view(member)) alias = alias_of(room, last = std::string(member));
+    row.as_object()["shown_as"] = alias;
+  }
+}
+
+}  // namespace
+
+AnswerOrPlan dose_of_week(Room& room, const Fields& f) {
+  training::IsoWeek week = training::iso_week_of(today_of(room, f));
+  if (f.has("week")) {
+    const auto named = training::iso_week_from(f.text("week"));
+    if (!named) refuse("bad_body", "'" + f.text("week") + "' is no ISO week.", "Write it as 2026-W10.");
+    week = *named;
+  }
+  json::array rows = dose_rows(room, week, f.text_or("member", ""));
+  name_rows(room, rows);
+  return json::object{{"week", text_of(week)}, {"rows", rows}};
+}
+
+AnswerOrPlan member_page(Room& room, const Fields& f) {
+  const std::string member = f.text("member");
+  if (!store::find_member(room.database, member))
+    refuse("not_found", "There is no member '" + member + "'.", "Ask 'members' for those there are.");
+  const Day today = today_of(room, f);
+  const training::IsoWeek week = training::iso_week_of(today);
+  return json::object{{"member", member},
+                      {"shown_as", alias_of(room, member)},
+                      {"week", text_of(week)},
+                      {"dose", dose_rows(room, week, member)},
+                      {"next", next_loads(room, member, today)},
+                      {"trends", trends(room, member, today)}};
+}
+
+AnswerOrPlan floor_stalls(Room& room, const Fields& f) {
+  const Day today = today_of(room, f);
+  json::array stalls;
+  json::array pain;
+  for (const std::string& member :
+       store::members_since(room.database, text_of(Day{today.number - days_of_the_floor})))
+    for (json::value& row : next_loads(room, member, today)) {
+      json::object& o = row.as_object();
+      const json::string rule = o.at("rule").as_string();
+      if (rule != "stall" && rule != "pain") continue;
+      o["member"] = member;
+      o["shown_as"] = alias_of(room, member);
+      (rule == "stall" ? stalls : pain).push_back(std::move(row));
+    }
+  return json::object{{"stalls", stalls}, {"pain", pain}};
+}
+
+}  // namespace floorwheel::hub

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A member's training as the instructor asks for it: dose of a week, next load of every exercise done lately,
+// trends, and who stalls. Computed from the store's records by the training rules, never kept.
+#pragma once
+
+#include <boost/json.hpp>
+#include <string>
+
+#include "kiosk/hub/command.h"
+#include "scheduler/training/calendar.h"
+
+namespace floorwheel::hub {
+
+/// Of every exercise in the last twelve weeks, by id: the next load with its reason. `sets` is how many were
+/// done at the last visit; the range and, where the floor says nothing, the loads are the exercise table's.
+boost::json::array next_loads(Room&, const std::string& member, training::Day today);
+/// The three exercises with most visits in the last twelve weeks.
+boost::json::array trends(Room&, const std::string& member, training::Day today);
+/// Rows of one week, of one member or ("") all.
+boost::json::array dose_rows(Room&, training::IsoWeek, const std::string& member);
+
+}  // namespace floorwheel::hub
