@@ -34,13 +34,14 @@ install_packages() {
     -o DPkg::Lock::Timeout=120 -o Dpkg::Use-Pty=0 $missing
 }
 
-# build FOLDER TYPE OPTION...: configures once, then builds what changed; ninja shows the progress.
+# build FOLDER TYPE TARGETS OPTION...: configures once, then builds what changed; ninja shows the progress.
 build() {
   export CCACHE_SLOPPINESS=pch_defines,time_macros # or ccache takes no file with precompiled headers
-  folder=$1; type=$2; shift 2
+  folder=$1; type=$2; targets=$3; shift 3
   say "Building into $folder (about 5 minutes the first time on two cores)"
   cmake -S "$root" -B "$root/$folder" -G Ninja -DCMAKE_BUILD_TYPE="$type" \
     -DCMAKE_CXX_COMPILER_LAUNCHER=ccache "$@" >"$root/$folder.log" 2>&1 || { cat "$root/$folder.log" >&2; exit 2; }
   mv "$root/$folder.log" "$root/$folder/configure.log"
-  cmake --build "$root/$folder"
+  # shellcheck disable=SC2086 # a list of words
+  cmake --build "$root/$folder" --target $targets
 }

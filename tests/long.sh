@@ -6,7 +6,7 @@ find "$root/scheduler" "$root/kiosk" -name '*.cpp' -print0 |
   xargs -0 -P2 -n4 clang-tidy-14 -p "$root/build-checked" --quiet
 
 say "ThreadSanitizer: hub, store and wire"
-build build-threads Debug -DFLOORWHEEL_THREAD_SANITIZE=ON -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1"
+build build-threads Debug all -DFLOORWHEEL_THREAD_SANITIZE=ON -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1"
 (cd "$root/build-threads" && ctest --output-on-failure --no-tests=error -R 'tst_(hub|store|wire)' "$@")
 
 say "The long rows: the same tests with a hundred times the cases"

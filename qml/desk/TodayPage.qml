@@ -130,7 +130,7 @@ FocusScope {
         spacing: 8 * Theme.u
         DeskText {
             font.bold: true
-            text: today.chosenAlias === "" ? qsTr("Choose a name: mouse or arrows") : qsTr("Chosen: %1").arg(today.chosenAlias)
+            text: today.chosenAlias === "" ? qsTr("Choose a name (mouse, arrows)") : qsTr("Chosen: %1").arg(today.chosenAlias)
         }
         DeskKey {
             text: qsTr("Check in")
