@@ -1,21 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Lower bounds that hold for every rotation of a class, free or ring. `missed` and `uneven` come from the
-// largest flow of visits from members (their slots) to stations (their places and units over all slots):
-// Hall's condition and König's bound in one. `back_to_back` comes from each member's own list.
+// flow of visits (preflight.h), `back_to_back` from each member's own list.
 #pragma once
 
+#include "scheduler/rotation/preflight.h"
 #include "scheduler/rotation/problem.h"
 
 namespace floorwheel {
 
 struct Found;
-
-/// Visits that can take place at most, counted by members' slots and stations' places over the class.
-struct VisitFlow {
-  std::int64_t missed = 0;  // at least
-  std::int64_t uneven = 0;  // at least, when `missed` is that
-};
-VisitFlow bound_visits(const Problem&);
 
 /// Back-to-backs that members' own lists force, when everybody visits all that their window lets.
 std::int64_t bound_back_to_back(const Problem&);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "scheduler/rotation/outcome.h"
+#include "scheduler/rotation/preflight.h"
 
 namespace floorwheel {
 namespace {
@@ -107,41 +108,15 @@ class Reasons {
   }
 
   std::string why_missed() const {
-    std::vector<std::string> causes;
-    std::vector<std::string> brief;
-    std::int64_t forced = 0;
-    for (int m = 0; m < p_.members; ++m)
-      if (p_.forced_missed(m) > 0) {
-        brief.push_back(spec_.members[ix(m)].id);
-        forced += p_.forced_missed(m);
-      }
-    if (forced > 0 && static_cast<int>(brief.size()) == p_.members && p_.members > 1)
-      causes.push_back("everybody is here for fewer slots than there are visits to make, " +
-                       counted(forced, "visit", "visits") + " fewer in all");
-    else if (forced > 0)
-      causes.push_back(listed(brief) + (brief.size() == 1 ? " has " : " have ") +
-                       counted(forced, "visit", "visits") + " more to make than slots to make them in");
-    if (p_.from == 0 && forced < found_.bound[Component::missed])
-      for (int s = 0; s < p_.stations; ++s) {
-        std::int64_t wanted = 0;
-        std::int64_t places = 0;
-        for (int m = 0; m < p_.members; ++m) wanted += p_.work(m, s).required ? p_.laps : 0;
-        for (int t = 0; t < p_.slots; ++t) places += p_.places(s, t);
-        if (wanted > places)
-          causes.push_back(spec_.stations[ix(s)].id + " can take " + counted(places, "visit", "visits") +
-                           ", " + std::to_string(wanted) + (wanted == 1 ? " is" : " are") + " wanted");
-      }
-    if (causes.empty())
-      return found_.exhausted > 0 ? "every rotation was looked at, and none misses fewer."
-                                  : "the places and slots that are left cannot take more visits.";
-    if (causes.size() > 4) {
-      const std::size_t more = causes.size() - 4;
-      causes.resize(4);
-      causes.push_back("so with " + counted(more, "station", "stations") + " more");
-    }
+    const VisitBound bound = cut_visits(p_);
     std::string out;
-    for (const std::string& cause : causes) out += (out.empty() ? "" : "; ") + cause;
-    return out + ".";
+    for (const std::string& cause : floorwheel::why_missed(spec_, p_, bound))
+      out += (out.empty() ? "" : "; ") + cause;
+    if (bound.flow.missed >= found_.bound[Component::missed] && !out.empty()) return out + ".";
+    if (!out.empty())
+      out += ", which makes " + std::to_string(bound.flow.missed) + "; the rest only a search shows: ";
+    return out + (found_.exhausted > 0 ? "every rotation was looked at, and none misses fewer."
+                                       : "no choice of paths under prices for the places misses fewer.");
   }
 
   std::string why_back_to_back() const {
