@@ -7,6 +7,7 @@
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/give_way.h"
 #include "scheduler/rotation/ring_order.h"
+#include "scheduler/rotation/row_cover.h"
 #include "scheduler/rotation/search.h"
 #include "scheduler/rotation/thorough.h"
 
@@ -128,6 +129,9 @@ class Engine {
     }
     if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
     improve(found, effort_);
+    if (found.cost[Component::back_to_back] > found.bound[Component::back_to_back] && !budget_.stopped() &&
+        cover_with_rows(p_, found, budget_))
+      improve(found, effort_ / 2);
     return found;
   }
 
