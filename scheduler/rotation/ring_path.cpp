@@ -47,7 +47,7 @@ class RingPath {
     best_ = empty_price();
     if (past_ != none) {
       run(place_[ix(station_of(0))]);  // label 0 is the first visit
-    } else if (thorough || !straight(random)) {
+    } else if ((thorough && random.below(2) == 0) || !straight(random) || thorough) {
       const int turn = random.below(n_);
       int tries = 0;
       for (int i = 0; i < n_; ++i) {
@@ -212,7 +212,7 @@ class RingPath {
     }
     for (int before = std::max(0, steps - skip_most_); before < steps; ++before)
       for (const int i : {working[ix(before)], waiting[ix(before)]}) {
-        if (i == none) continue;
+        if (i == none || hopeless(i, t, steps)) continue;
         // a visit more, and perhaps an entry less moved, is all the step can gain
         if (found && labels_[ix(i)].price.high - (std::int64_t{1} << path::worked_bit) - 1 > best.price.high)
           continue;
@@ -228,6 +228,17 @@ class RingPath {
       keep(i);
     }
     return i;
+  }
+
+  /// Whether no row that goes on from label i with a visit in slot t can be better than the best one known:
+  /// were every slot and step left a visit that costs nothing.
+  bool hopeless(int i, int t, int steps) const {
+    const Label& from = labels_[ix(i)];
+    const std::int64_t visits = 1 + std::min(end_ - t, p_.laps * n_ - 1 - steps);
+    PathPrice least = from.price;
+    least.high -= visits * ((std::int64_t{1} << path::worked_bit) + (moves_count_ ? 1 : 0));
+    least.low += path::idle_price(std::max(0, t - p_.first[ix(m_)] - from.visits));
+    return best_ < least;
   }
 
   bool better(int i, int other) const {

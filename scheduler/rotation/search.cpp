@@ -119,7 +119,7 @@ void rebuild(const Problem& p, Found& found, Budget& budget, std::int64_t steps,
   const int all = static_cast<int>(ranking(p).size());
   const int teams = static_cast<int>(p.teams.size());
   const std::int64_t n = std::int64_t{p.stations} * p.laps;
-  const std::int64_t price_of_one = std::max<std::int64_t>(20, n * n * p.stations * p.slots / 500);
+  const std::int64_t price_of_one = std::max<std::int64_t>(20, n * n * p.stations * p.slots / 900);
   Placement placement(p, ring_track(found.ring), 1, true, random);
   Sheet sheet(p);
   for (int m = 0; m < p.members; ++m) sheet.set_row(m, found.rows[ix(m)].data());
