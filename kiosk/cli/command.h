@@ -31,6 +31,7 @@ Command next_command();
 Command strength_command();
 Command plates_command();
 Command fit_command();
+Command check_command();
 
 /// The whole program for the words after its name; the exit code.
 int run(std::span<const std::string> words);

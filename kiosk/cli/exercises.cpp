@@ -68,7 +68,11 @@ std::string table_json(const ExerciseTable& table) {
     out += ", \"reps\": " + number_list({std::to_string(e.reps[0]), std::to_string(e.reps[1])});
     out += ", \"rir\": " + number_list({std::to_string(e.rir[0]), std::to_string(e.rir[1])});
     out += std::string(", \"hold\": ") + (e.hold ? "true" : "false");
-    out += ", \"substitutes\": " + quoted_list(e.substitutes) + " }";
+    out += ", \"substitutes\": " + quoted_list(e.substitutes);
+    out += ", \"equipment\": " + quoted_list(e.equipment);
+    out += std::string(", \"per_side\": ") + (e.per_side ? "true" : "false");
+    out += ", \"how\": " + boost::json::serialize(boost::json::string(e.how));
+    out += ", \"caution\": " + boost::json::serialize(boost::json::string(e.caution)) + " }";
   }
   return out + " ] }\n";
 }

@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <optional>
 #include <set>
+#include <span>
 
 #include "kiosk/files/csv.h"
 #include "kiosk/files/decimal.h"
@@ -17,10 +18,29 @@ extern const std::string_view shipped_exercises_csv;  // made from config/exerci
 
 namespace {
 
-enum Column { id, name, primary, assisting, features, kind, loads_kg, reps, rir, hold, substitutes, count };
-constexpr std::array<std::string_view, count> columns = {"id",       "name", "primary",    "assisting",
-                                                         "features", "kind", "loads_kg",   "reps",
-                                                         "rir",      "hold", "substitutes"};
+enum Column {
+  id,
+  name,
+  primary,
+  assisting,
+  features,
+  kind,
+  loads_kg,
+  reps,
+  rir,
+  hold,
+  substitutes,
+  equipment,
+  per_side,
+  how,
+  caution,  // may be left out
+  count
+};
+constexpr std::size_t needed = equipment;
+constexpr std::array<std::string_view, count> columns = {
+    "id",  "name", "primary",     "assisting", "features", "kind", "loads_kg", "reps",
+    "rir", "hold", "substitutes", "equipment", "per_side", "how",  "caution"};
+constexpr std::size_t left_out = static_cast<std::size_t>(-1);
 
 struct Failure {
   FileError error;
@@ -32,7 +52,10 @@ class Line {
   Line(const CsvRow& row, const std::array<std::size_t, count>& places, const std::string& file)
       : row_(row), places_(places), file_(file) {}
 
-  [[nodiscard]] const CsvField& field(Column c) const { return row_.fields[places_[c]]; }
+  [[nodiscard]] const CsvField& field(Column c) const {
+    static const CsvField none;
+    return places_[c] == left_out ? none : row_.fields[places_[c]];
+  }
   [[nodiscard]] const std::string& text(Column c) const { return field(c).text; }
 
   [[noreturn]] void fail(Column c, const std::string& what, const std::string& right) const {
@@ -63,6 +86,20 @@ class Line {
       set.insert(*value);
     }
     return set;
+  }
+
+  [[nodiscard]] bool truth(Column c) const {
+    const std::string& word = text(c);
+    if (word != "true" && word != "false" && !word.empty())
+      fail(c, "\"" + word + "\" is neither", "write true or false");
+    return word == "true";
+  }
+
+  /// A line that a person reads, or nothing.
+  [[nodiscard]] std::string sentence(Column c) const {
+    if (text(c).empty()) return {};
+    if (const Spelling s = spelling_of_text(text(c), 200); !s.holds()) fail(c, s.what, s.right);
+    return text(c);
   }
 
   [[nodiscard]] std::array<int, 2> span(Column c, int low, int high) const {
@@ -123,11 +160,15 @@ Exercise exercise_of(const Line& line) {
   e.loads_hg = loads(line);
   if (!line.text(reps).empty()) e.reps = line.span(reps, 1, 1000);
   if (!line.text(rir).empty()) e.rir = line.span(rir, 0, 10);
-  const std::string& held = line.text(hold);
-  if (held != "true" && held != "false" && !held.empty())
-    line.fail(hold, "\"" + held + "\" is neither", "write true or false");
-  e.hold = held == "true";
+  e.hold = line.truth(hold);
   e.substitutes = line.list(substitutes);
+  e.equipment = line.list(equipment);
+  for (const std::string& item : e.equipment)
+    if (const Spelling s = spelling_of(IdKind::equipment, item); !s.holds())
+      line.fail(equipment, s.what, s.right);
+  e.per_side = line.truth(per_side);
+  e.how = line.sentence(how);
+  e.caution = line.sentence(caution);
   return e;
 }
 
@@ -140,8 +181,13 @@ std::array<std::size_t, count> places_of(const CsvRow& header, const std::string
     const auto it = std::find(written.begin(), written.end(), columns[c]);
     places[c] = static_cast<std::size_t>(it - written.begin());
     if (it != written.end()) continue;
+    if (c >= needed) {
+      places[c] = left_out;
+      continue;
+    }
     std::string all;
-    for (std::string_view k : columns) all += (all.empty() ? "" : ",") + std::string(k);
+    for (std::string_view k : std::span(columns).first(needed))
+      all += (all.empty() ? "" : ",") + std::string(k);
     throw Failure{{file, header.line, 1, "", "the table has no column " + std::string(columns[c]),
                    "the first line names at least " + all}};
   }
