@@ -29,10 +29,10 @@ struct Exercise {
   std::array<int, 2> rir{1, 3};          // usual repetitions in reserve
   bool hold = false;                     // held, not repeated
   std::vector<std::string> substitutes;  // ids, in order of preference
-  std::vector<std::string> equipment;    // what it needs, one unit of each; none: the floor
+  std::vector<std::string> equipment{};  // what it needs, one unit of each; none: the floor
   bool per_side = false;                 // repetitions are those of one side
-  std::string how;                       // one line; may be empty
-  std::string caution;                   // one line; empty: nothing beyond the usual
+  std::string how{};                     // one line; may be empty
+  std::string caution{};                 // one line; empty: nothing beyond the usual
 
   friend bool operator==(const Exercise&, const Exercise&) = default;
 };

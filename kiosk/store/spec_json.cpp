@@ -73,7 +73,11 @@ json::object json_of_exercise(const Exercise& e) {
           {"reps", json::array{e.reps[0], e.reps[1]}},
           {"rir", json::array{e.rir[0], e.rir[1]}},
           {"hold", e.hold},
-          {"substitutes", json_of(e.substitutes)}};
+          {"substitutes", json_of(e.substitutes)},
+          {"equipment", json_of(e.equipment)},
+          {"per_side", e.per_side},
+          {"how", e.how},
+          {"caution", e.caution}};
 }
 std::array<int, 2> two(const json::object& o, std::string_view key) {
   const std::vector<int> v = numbers_from(o, key);
@@ -92,6 +96,10 @@ Exercise exercise_from(const json::object& o) {
   e.rir = two(o, "rir");
   e.hold = get_bool(o, "hold");
   e.substitutes = get_strings(o, "substitutes");
+  e.equipment = get_strings(o, "equipment");
+  e.per_side = get_bool(o, "per_side");
+  e.how = get_string(o, "how");
+  e.caution = get_string(o, "caution");
   return e;
 }
 

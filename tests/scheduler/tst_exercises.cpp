@@ -86,8 +86,7 @@ class TestExercises : public QObject {
     }
   }
 
-  // The trade's way of counting, as the project's issue on training rules lists it (common practice, no
-  // source).
+  // As the trade counts them (common practice, no source).
   void groups_are_counted_as_the_trade_counts_them() {
     const std::map<std::string, std::string> counted{{"incline-press", "chest;shoulders;triceps"},
                                                      {"seated-row", "lats;upper_back;biceps"},

@@ -126,9 +126,18 @@ class TestProgramme : public QObject {
   // 2 rounds of two exercises: 2 x 10 x 3 s + 2 x 20 s held + 60 s each + the last one's rest once a round.
   void a_circuit_rests_once_a_round() {
     PlannedDay day;
-    day.exercises = {
-        {.exercise = "squat", .working_sets = 2, .reps = {6, 10}, .rest_s = 500, .circuit = "c"},
-        {.exercise = "plank", .working_sets = 2, .reps = {10, 20}, .rest_s = 30, .circuit = "c"}};
+    day.exercises = {{.exercise = "squat",
+                      .working_sets = 2,
+                      .reps = {6, 10},
+                      .rest_s = 500,
+                      .tempo_ms = {},
+                      .circuit = "c"},
+                     {.exercise = "plank",
+                      .working_sets = 2,
+                      .reps = {10, 20},
+                      .rest_s = 30,
+                      .tempo_ms = {},
+                      .circuit = "c"}};
     QCOMPARE(day_seconds(day, files::shipped_exercises()), 60 + 40 + 120 + 60);
   }
 
@@ -149,7 +158,7 @@ class TestProgramme : public QObject {
     row("decimal comma", "2.0", "2,5", ":14:");
     row("negative rest", "120", "-1", "rest_s of front-squat is -1");
     row("unknown group", "weeks = 8", "weeks = 8\nleave_out = [\"calfs\"]", "did you mean calves?");
-    row("unknown key", "rest_s", "rests_s", "front-squat has no key rests_s; did you mean rest_s?");
+    row("unknown key", "rest_s", "rests_s", "has no key rests_s; did you mean rest_s?");
     row("unknown level", "novice", "beginner", "there is no level beginner");
     row("no weeks", "weeks = 8", "weeks = 0", "weeks of [programme] is 0");
     row("no name", "name = \"P\"\n", "", "[programme] has no name");

@@ -44,7 +44,11 @@ ClassSpec a_class() {
                         .reps = {6, 9},
                         .rir = {0, 4},
                         .hold = true,
-                        .substitutes = {"band-row"}};
+                        .substitutes = {"band-row"},
+                        .equipment = {"bench"},
+                        .per_side = true,
+                        .how = "Pull to the ribs.",
+                        .caution = "Back straight."};
   c.stations = {{.id = "A",
                  .exercise = "row",
                  .substitutes = {"band-row"},
