@@ -8,8 +8,8 @@
 
 namespace floorwheel {
 
-/// The planner's own answer breaks a rule or costs what it does not say: a defect of the planner, never of the
-/// class. Such an answer is given to nobody.
+/// The planner's own answer breaks a rule or costs what it does not say: a defect of the planner, never of
+/// the class. Such an answer is given to nobody.
 struct InternalError : std::logic_error {
   using std::logic_error::logic_error;
 };
