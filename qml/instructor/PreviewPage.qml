@@ -61,6 +61,7 @@ PlaitPage {
             title: qsTr("Proof")
             lines: Instructor.change.proof
             size: 17
+            room: 546 * Theme.u - y
         }
     ]
     Said {

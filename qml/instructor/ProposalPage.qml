@@ -31,6 +31,7 @@ PlaitPage {
             title: qsTr("Proof")
             lines: [Instructor.proposal.firstProof]
             size: 17
+            room: 546 * Theme.u - y
         }
     ]
     Said {
