@@ -2,30 +2,18 @@
 // The cut in words, for an instructor.
 #include <algorithm>
 #include <map>
+#include <utility>
 
 #include "scheduler/rotation/preflight.h"
+#include "scheduler/rotation/words.h"
 
 namespace floorwheel {
 namespace {
 
 constexpr std::size_t clauses_most = 4;
 
-std::string counted(std::int64_t n, const std::string& one, const std::string& many) {
-  return std::to_string(n) + " " + (n == 1 ? one : many);
-}
-
-/// "A", "A and B", "A, B and C", and of more than `most` the first and how many more.
-std::string listed(std::vector<std::string> words, std::size_t most = 6) {
-  if (words.size() > most + 1) {
-    const std::size_t more = words.size() - most;
-    words.resize(most);
-    words.push_back(std::to_string(more) + " more");
-  }
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return out;
-}
+/// One more than six is said as it is: "and 1 more" would be no shorter.
+std::string some(std::vector<std::string> words) { return listed(std::move(words), 6, 7); }
 
 class Words {
  public:
@@ -44,7 +32,7 @@ class Words {
       out.push_back("everybody is here for fewer slots than there are visits to make, " +
                     counted(forced, "visit", "visits") + " fewer in all");
     else
-      out.push_back(listed(brief) + (brief.size() == 1 ? " has " : " have ") +
+      out.push_back(some(brief) + (brief.size() == 1 ? " has " : " have ") +
                     counted(forced, "visit", "visits") + " more to make than slots to make them in");
   }
 
@@ -73,12 +61,12 @@ class Words {
   [[nodiscard]] std::string names(const VisitCut& c) const {
     std::vector<std::string> ids;
     for (int m : c.members) ids.push_back(spec_.members[ix(m)].id);
-    return listed(ids);
+    return some(ids);
   }
   [[nodiscard]] std::string stations(const VisitCut& c) const {
     std::vector<std::string> ids;
     for (int s : c.stations) ids.push_back(spec_.stations[ix(s)].id);
-    return listed(ids);
+    return some(ids);
   }
   [[nodiscard]] std::string required(const VisitCut& c) const {
     return "; " + std::to_string(c.required) + (c.required == 1 ? " is" : " are") + " required of " +
@@ -97,7 +85,7 @@ class Words {
       i = j + 1;
     }
     if (runs.size() == 1 && slots.size() == 1) return " in slot " + runs[0];
-    return " in slots " + listed(runs);
+    return " in slots " + some(runs);
   }
 
   /// "the 2 places at A can take 24 visits in slots 1 to 12".
@@ -117,7 +105,7 @@ class Words {
       std::vector<std::string> units;
       for (int e : c.kinds)
         units.push_back(std::to_string(p_.units[ix(e)]) + " × " + spec_.equipment[ix(e)].id);
-      who = stations(c) + " with " + listed(units);
+      who = stations(c) + " with " + some(units);
     }
     return who + " can take " + counted(c.room, "visit", "visits") + in_slots(c.slots);
   }

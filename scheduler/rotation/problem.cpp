@@ -6,6 +6,8 @@
 #include <map>
 #include <string_view>
 
+#include "scheduler/rotation/words.h"
+
 namespace floorwheel {
 namespace {
 
@@ -41,14 +43,6 @@ int distance_cm(const StationSpec& a, const StationSpec& b) {
     (middle * middle <= square ? low : high) = middle;
   }
   return static_cast<int>(square > low * low + low ? low + 1 : low);
-}
-
-/// "A", "A and B", "A, B and C".
-std::string listed(const std::vector<std::string>& words) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return out;
 }
 
 }  // namespace

@@ -5,27 +5,10 @@
 
 #include "scheduler/rotation/outcome.h"
 #include "scheduler/rotation/preflight.h"
+#include "scheduler/rotation/words.h"
 
 namespace floorwheel {
 namespace {
-
-std::string counted(std::int64_t n, const std::string& one, const std::string& many) {
-  return std::to_string(n) + " " + (n == 1 ? one : many);
-}
-
-/// "A", "A and B", "A, B and C", and of more than six the first six and how many more.
-std::string listed(std::vector<std::string> words) {
-  constexpr std::size_t most = 6;
-  if (words.size() > most) {
-    const std::size_t more = words.size() - most;
-    words.resize(most);
-    words.push_back(std::to_string(more) + " more");
-  }
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return out;
-}
 
 std::string in_plain(std::string_view id) {
   std::string out(id);
@@ -115,8 +98,7 @@ class Reasons {
     if (bound.flow.missed >= found_.bound[Component::missed] && !out.empty()) return out + ".";
     if (!out.empty())
       out += ", which makes " + std::to_string(bound.flow.missed) + "; the rest only a search shows: ";
-    return out + (found_.exhausted > 0 ? "every rotation was looked at, and none misses fewer."
-                                       : "no choice of paths under prices for the places misses fewer.");
+    return out + "every rotation was looked at, and none misses fewer.";
   }
 
   std::string why_back_to_back() const {
@@ -129,7 +111,7 @@ class Reasons {
             e != spec_.exercises.end() && e->second.primary.contains(static_cast<Group>(g)))
           alike.push_back(s.id);
       if (2 * static_cast<int>(alike.size()) > p_.stations)
-        return listed(alike) + " all train " + in_plain(id_of(static_cast<Group>(g))) +
+        return listed(alike, 6, 6) + " all train " + in_plain(id_of(static_cast<Group>(g))) +
                ", more than half of the stations.";
     }
     return found_.exhausted >= 3
