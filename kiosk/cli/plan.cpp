@@ -16,15 +16,16 @@ Style style_of(const std::string& text) {
 int run(const Args& args) {
   const Planning planning(args);
   const auto slots = args.whole("--slots", 1, 1000);
-  const std::optional<Style> style =
-      args.has("--style") ? std::optional(style_of(args.value("--style"))) : std::nullopt;
+  const bool styled = args.has("--style");
+  const Style style = styled ? style_of(args.value("--style")) : Style::automatic;
 
   const std::string file = *args.operand(0);
   ClassSpec c = class_of(file, args);
   if (slots) c.slots = static_cast<int>(*slots);
-  if (style) c.style = *style;
-  if (c.slots) return planning.finish(c, file, plan(c, *c.slots, planning.for_one()));
-  return planning.finish(c, file, plan_slots(c, planning.for_table()));
+  if (styled) c.style = style;
+  if (args.has("--what-if")) return planning.finish(c, file, what_if(c, planning.for_what_if()));
+  if (c.slots) return planning.finish(c, file, plan(c, *c.slots, planning.options()));
+  return planning.finish(c, file, plan_slots(c, planning.options()));
 }
 
 }  // namespace
@@ -35,10 +36,12 @@ Command plan_command() {
       "Computes who is at which station in which slot, with its cost and proof.",
       {"CLASS"},
       planning_options(),
-      {"floorwheel plan hall.class.toml", "floorwheel plan hall.class.toml --slots 12 --json > ring.json"}};
+      {"floorwheel plan hall.class.toml", "floorwheel plan hall.class.toml --slots 12 --json > ring.json",
+       "floorwheel plan hall.class.toml --what-if"}};
   usage.options.insert(usage.options.begin() + 1,
                        {{"--slots", "T", "so many slots; without it, what each number of slots buys"},
-                        {"--style", "STYLE", "ring, free or auto; wins over the class file"}});
+                        {"--style", "STYLE", "ring, free or auto; wins over the class file"},
+                        {"--what-if", "", "what a place, a unit of equipment or a station less would buy"}});
   return {usage, run};
 }
 

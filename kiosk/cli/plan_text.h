@@ -8,6 +8,7 @@
 #include <string>
 
 #include "scheduler/class_spec.h"
+#include "scheduler/rotation/change.h"
 #include "scheduler/rotation/rotation.h"
 
 namespace floorwheel::cli {
@@ -15,6 +16,8 @@ namespace floorwheel::cli {
 std::string plan_text(const ClassSpec&, const Plan&);
 /// First what each number of slots buys, then the chosen one.
 std::string plan_text(const ClassSpec&, const SlotTable&);
+/// One row a change of the floor, with what it buys.
+std::string what_if_text(const ClassSpec&, const WhatIf&);
 /// "hall.class.toml: cannot be planned (rule 5): ..."
 std::string refusal_text(const Refusal&, const std::string& class_file);
 

@@ -37,13 +37,27 @@ void show(const Progress& p) {
       static_cast<long long>(p.bound[Component::back_to_back]));
 }
 
+template <class T>
+std::string as_json(const ClassSpec& c, const T& found, std::optional<long> ms) {
+  return files::to_json(c, found, ms);
+}
+std::string as_json(const ClassSpec&, const WhatIf& found, std::optional<long> ms) {
+  return files::to_json(found, ms);
+}
+template <class T>
+std::string as_text(const ClassSpec& c, const T& found) {
+  return plan_text(c, found);
+}
+std::string as_text(const ClassSpec& c, const WhatIf& found) { return what_if_text(c, found); }
+
 }  // namespace
 
 std::vector<Option> planning_options() {
   return {
       {"--json", "", "machine-readable, one member a line"},
       {"--seed", "N", "another seed may find another of equal cost (default 1)"},
-      {"--seconds", "S", "search this long; the answer may then differ between machines"},
+      {"--effort", "N", "search N times as hard as usual (default 1)"},
+      {"--seconds", "S", "take the best after so long; the answer may then differ between machines"},
       {"--timing", "", "say how long it took"},
       exercises_option,
   };
@@ -55,14 +69,16 @@ Planning::Planning(const Args& args)
     deadline_ = start_ + std::chrono::duration_cast<Clock::duration>(
                              std::chrono::duration<double>(std::min(*seconds, 86'400.0)));
   static_cast<void>(args.whole("--seed", 0, INT64_MAX));
+  static_cast<void>(args.whole("--effort", 1, 1000));
   listen_for_interrupt();
 }
 
 Planning::~Planning() { std::signal(SIGINT, SIG_DFL); }
 
-PlanOptions Planning::for_table() const {
+PlanOptions Planning::options() const {
   PlanOptions options;
   options.seed = static_cast<std::uint64_t>(args_.whole("--seed", 0, INT64_MAX).value_or(1));
+  options.effort_times = args_.whole("--effort", 1, 1000).value_or(1);
   options.stop = [deadline = deadline_] {
     return interrupted != 0 || (deadline && Clock::now() >= *deadline);
   };
@@ -70,10 +86,14 @@ PlanOptions Planning::for_table() const {
   return options;
 }
 
-PlanOptions Planning::for_one() const {
-  PlanOptions options = for_table();
-  constexpr std::int64_t without_end = 1'000'000'000'000;
-  if (deadline_) options.effort = without_end;
+WhatIfOptions Planning::for_what_if() const {
+  WhatIfOptions options;
+  options.plan = this->options();
+  options.plan.progress = {};
+  if (shows_progress_)
+    options.next = [](const Change& change, int done, int all) {
+      std::fprintf(stderr, "\r\033[K%d of %d: %s; Ctrl-C ends here", done + 1, all, in_words(change).c_str());
+    };
   return options;
 }
 
@@ -96,9 +116,9 @@ int Planning::finish_any(const ClassSpec& c, const std::string& class_file,
   }
   const T& found = std::get<T>(result);
   if (args_.has("--json")) {
-    print(files::to_json(c, found, ms));
+    print(as_json(c, found, ms));
   } else {
-    print(plan_text(c, found));
+    print(as_text(c, found));
     if (ms) print("\nPlanned in " + std::to_string(*ms) + " ms.\n");
   }
   return exit_done;
@@ -108,6 +128,9 @@ int Planning::finish(const ClassSpec& c, const std::string& file, const OrRefusa
   return finish_any(c, file, result);
 }
 int Planning::finish(const ClassSpec& c, const std::string& file, const OrRefusal<SlotTable>& result) const {
+  return finish_any(c, file, result);
+}
+int Planning::finish(const ClassSpec& c, const std::string& file, const OrRefusal<WhatIf>& result) const {
   return finish_any(c, file, result);
 }
 

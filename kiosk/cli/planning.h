@@ -9,10 +9,11 @@
 #include "kiosk/cli/args.h"
 #include "scheduler/class_spec.h"
 #include "scheduler/rotation/solve.h"
+#include "scheduler/rotation/what_if.h"
 
 namespace floorwheel::cli {
 
-/// --json, --seed, --seconds, --timing and --exercises.
+/// --json, --seed, --effort, --seconds, --timing and --exercises.
 std::vector<Option> planning_options();
 
 class Planning {
@@ -22,14 +23,14 @@ class Planning {
   Planning(const Planning&) = delete;
   Planning& operator=(const Planning&) = delete;
 
-  /// For one rotation --seconds lets the planner search that long; for a table it only cuts it short, since
-  /// one row would otherwise eat the time of the others.
-  [[nodiscard]] PlanOptions for_one() const;
-  [[nodiscard]] PlanOptions for_table() const;
+  /// --seconds only ends the search earlier; --effort is a multiple of the usual steps.
+  [[nodiscard]] PlanOptions options() const;
+  [[nodiscard]] WhatIfOptions for_what_if() const;
 
   /// Prints and gives the exit code.
   int finish(const ClassSpec&, const std::string& class_file, const OrRefusal<Plan>&) const;
   int finish(const ClassSpec&, const std::string& class_file, const OrRefusal<SlotTable>&) const;
+  int finish(const ClassSpec&, const std::string& class_file, const OrRefusal<WhatIf>&) const;
 
  private:
   [[nodiscard]] std::optional<long> elapsed_ms() const;

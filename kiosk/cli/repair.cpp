@@ -21,7 +21,7 @@ int run(const Args& args) {
   if (*at_slot > old.slots + 1)
     throw UsageError{"--at-slot is " + std::to_string(*at_slot),
                      "the old rotation has " + std::to_string(old.slots) + " slots"};
-  return planning.finish(c, file, repair(c, slots, sheet, static_cast<int>(*at_slot), planning.for_one()));
+  return planning.finish(c, file, repair(c, slots, sheet, static_cast<int>(*at_slot), planning.options()));
 }
 
 }  // namespace

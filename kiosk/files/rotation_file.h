@@ -10,12 +10,15 @@
 #include "kiosk/files/file_error.h"
 #include "scheduler/class_spec.h"
 #include "scheduler/rotation/audit.h"
+#include "scheduler/rotation/change.h"
 #include "scheduler/rotation/rotation.h"
 
 namespace floorwheel::files {
 
 std::string to_json(const ClassSpec&, const Plan&, std::optional<long> elapsed_ms = {});
 std::string to_json(const ClassSpec&, const SlotTable&, std::optional<long> elapsed_ms = {});
+/// "floorwheel-what-if": one row a change; `left` changes were not looked at.
+std::string to_json(const WhatIf&, std::optional<long> elapsed_ms = {});
 std::string to_json(const Refusal&);
 /// `moved` is a number where it was counted, null in a repair audited without the earlier run sheet, and left
 /// out elsewhere.

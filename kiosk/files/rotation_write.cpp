@@ -93,6 +93,23 @@ std::string row_json(const SlotRow& row) {
   return out + "\"proven\": " + proven_json(row.proven, false) + " }";
 }
 
+std::string what_if_row_json(const WhatIfRow& row) {
+  std::string out =
+      "{ \"change\": " + quoted(id_of(row.change.kind)) + ", \"id\": " + quoted_or_null(row.change.id);
+  if (row.refused)
+    return out + ", \"refused\": { \"rule\": " + std::to_string(row.refused->rule) +
+           ", \"reason\": " + quoted(row.refused->reason) + " } }";
+  out += ", \"slots\": " + std::to_string(row.slots) + ", \"class_s\": " + std::to_string(row.class_s);
+  out += ", \"fits\": ";
+  out += truth(row.fits);
+  out += ", \"style\": " + quoted(id_of(row.style));
+  out += ", \"waits\": [" + std::to_string(row.waits_least) + ", " + std::to_string(row.waits_most) +
+         "],\n      ";
+  out += "\"cost\":  " + cost_json(row.cost, false) + ",\n      ";
+  out += "\"bound\": " + cost_json(row.bound, false) + ",\n      ";
+  return out + "\"proven\": " + proven_json(row.proven, false) + " }";
+}
+
 std::string breach_json(const Breach& b) {
   std::string out = "{ \"rule\": " + std::to_string(b.rule);
   out += ", \"member\": " + quoted_or_null(b.member) + ", \"station\": " + quoted_or_null(b.station);
@@ -112,6 +129,14 @@ std::string to_json(const ClassSpec& c, const SlotTable& table, std::optional<lo
   out += ",\n  \"chosen\": " + rotation_json(c, table.chosen, "    ", {});
   if (elapsed_ms) out += ",\n  \"elapsed_ms\": " + std::to_string(*elapsed_ms);
   return out + " }\n";
+}
+
+std::string to_json(const WhatIf& w, std::optional<long> elapsed_ms) {
+  std::string out =
+      R"({ "format": "floorwheel-what-if", "version": 1, "people": )" + std::to_string(w.people);
+  out += ", \"places\": " + std::to_string(w.places) + ", \"left\": " + std::to_string(w.left);
+  return out + ",\n  \"rows\": " + list(w.rows, what_if_row_json, ",\n    ") +
+         (elapsed_ms ? ",\n  \"elapsed_ms\": " + std::to_string(*elapsed_ms) : std::string()) + " }\n";
 }
 
 std::string to_json(const Refusal& r) {

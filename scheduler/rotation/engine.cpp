@@ -43,7 +43,7 @@ class Engine {
   Engine(const Problem& p, const Task& task)
       : p_(p),
         task_(task),
-        effort_(task.effort > 0 ? task.effort : default_effort(p)),
+        effort_((task.effort > 0 ? task.effort : default_effort(p)) * task.effort_times),
         budget_(3 * effort_, task.stop, task.progress),
         random_(task.seed),
         thorough_(p, task) {}

@@ -28,7 +28,8 @@ struct Task {
   std::vector<StationIndex> ring = {};  // a repair: the order to keep; else empty
   const Found* shorter = nullptr;  // an answer for a slot fewer, to start from: the last slot stays empty
   std::uint64_t seed = 1;
-  std::int64_t effort = 0;  // steps; 0: by size
+  std::int64_t effort = 0;        // steps; 0: by size
+  std::int64_t effort_times = 1;  // so many times that
   std::function<bool()> stop = {};
   std::function<void(const Progress&)> progress = {};
 };

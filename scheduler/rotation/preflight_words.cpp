@@ -24,7 +24,7 @@ class Words {
     std::int64_t forced = 0;
     for (int m = 0; m < p_.members; ++m)
       if (p_.forced_missed(m) > 0) {
-        brief.push_back(spec_.members[ix(m)].id);
+        brief.push_back(spec_.members[ix(m)].shown_as);
         forced += p_.forced_missed(m);
       }
     if (forced == 0) return;
@@ -60,7 +60,7 @@ class Words {
   }
   [[nodiscard]] std::string names(const VisitCut& c) const {
     std::vector<std::string> ids;
-    for (int m : c.members) ids.push_back(spec_.members[ix(m)].id);
+    for (int m : c.members) ids.push_back(spec_.members[ix(m)].shown_as);
     return some(ids);
   }
   [[nodiscard]] std::string stations(const VisitCut& c) const {

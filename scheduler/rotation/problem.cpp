@@ -174,10 +174,10 @@ class ProblemBuilder {
               {who.id},
               {station(s).id},
               {},
-              who.id + " is to visit " + station(s).id +
+              who.shown_as + " is to visit " + station(s).id +
                   " but may do neither its exercise nor any of its "
                   "substitutes; take it from the list, allow an exercise or name another substitute."};
-        p_.notes.push_back(station(s).id + " drops out for " + who.id +
+        p_.notes.push_back(station(s).id + " drops out for " + who.shown_as +
                            ", who may do neither its exercise nor any of its substitutes.");
       }
     }
@@ -187,7 +187,8 @@ class ProblemBuilder {
           {who.id},
           {},
           {},
-          who.id + " has no station left; allow an exercise, name a substitute or ask for another station."};
+          who.shown_as +
+              " has no station left; allow an exercise, name a substitute or ask for another station."};
     return std::nullopt;
   }
 
@@ -226,7 +227,7 @@ class ProblemBuilder {
                          {member(m).id, member(foe).id},
                          {},
                          {},
-                         member(m).id + " and " + member(foe).id +
+                         member(m).shown_as + " and " + member(foe).shown_as +
                              " are to be together and apart at once; drop one of the two."};
     return std::nullopt;
   }
@@ -243,8 +244,12 @@ class ProblemBuilder {
           if (p_.present(m, t)) here.push_back(m);
         if (here.size() < 2 || common_station(here)) continue;
         Refusal refusal{5, {}, {}, {t + 1}, {}};
-        for (int m : here) refusal.members.push_back(member(m).id);
-        refusal.reason = listed(refusal.members) +
+        std::vector<std::string> names;
+        for (int m : here) {
+          refusal.members.push_back(member(m).id);
+          names.push_back(member(m).shown_as);
+        }
+        refusal.reason = listed(names) +
                          " are held together, but no station that all of them are to visit "
                          "has " +
                          std::to_string(here.size()) + " places and as many units of its equipment.";

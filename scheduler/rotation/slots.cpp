@@ -96,7 +96,9 @@ class SlotTableMaker {
                     .shorter = shorter,
                     .seed = options_.seed,
                     .effort = options_.effort,
-                    .stop = options_.stop};
+                    .effort_times = options_.effort_times,
+                    .stop = options_.stop,
+                    .progress = options_.progress};
     Answer answer = solve(p, task);
     Plan plan = as_plan(spec_, p, answer, spec_.style, options_.seed);
     SlotRow out;

@@ -29,6 +29,7 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
   const Task task{.style = spec.style,
                   .seed = options.seed,
                   .effort = options.effort,
+                  .effort_times = options.effort_times,
                   .stop = options.stop,
                   .progress = options.progress};
   return as_plan(spec, p, solve(p, task), spec.style, options.seed);
@@ -51,6 +52,7 @@ OrRefusal<Plan> repair(const ClassSpec& spec, int slots, const EarlierSheet& old
   Task task{.style = was_ring ? Style::automatic : Style::free,
             .seed = options.seed,
             .effort = options.effort,
+            .effort_times = options.effort_times,
             .stop = options.stop,
             .progress = options.progress};
   if (was_ring) task.ring = ring_now(spec, old);

@@ -23,6 +23,7 @@ struct Progress {
 struct PlanOptions {
   std::uint64_t seed = 1;
   std::int64_t effort = 0;          // steps; 0: the default for the size of the class
+  std::int64_t effort_times = 1;    // so many times that
   std::function<bool()> stop = {};  // true: come back with the best so far
   std::function<void(const Progress&)> progress = {};
 };

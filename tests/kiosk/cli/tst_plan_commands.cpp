@@ -175,6 +175,24 @@ class TestPlanCommands : public QObject {
     QVERIFY(run_floorwheel({"audit", class_, rotation}).out.startsWith("The rotation keeps all rules.\n"));
   }
 
+  void what_if_has_a_row_for_each_change() {
+    const QJsonObject what_if = json_of(run_floorwheel({"plan", class_, "--what-if", "--json"}).out);
+    QCOMPARE(what_if["format"].toString(), QString("floorwheel-what-if"));
+    QCOMPARE(what_if["version"].toInt(), 1);
+    QStringList changes;
+    for (const auto row : what_if["rows"].toArray()) {
+      const QJsonObject r = row.toObject();
+      changes << r["change"].toString() + " " + r["id"].toString();
+      QVERIFY(r.contains("refused") || (r["slots"].toInt() == 3 && r["cost"].toObject().contains("idle")));
+    }
+    // Three people, three places: no way out is needed.
+    QCOMPARE(changes, QStringList({"as-it-is ", "one-more-place A", "one-more-place B",
+                                   "one-more-unit kettlebell", "left-out A", "left-out B"}));
+    const Ran text = run_floorwheel({"plan", class_, "--what-if"});
+    QCOMPARE(text.code, 0);
+    QVERIFY(text.out.contains("one more kettlebell"));
+  }
+
   void a_rotation_that_was_changed_is_caught() {
     const QByteArray text = file_text(plan_to("r.json"));
     QByteArray lie = text;
