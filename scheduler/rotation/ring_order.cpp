@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Descent by moving and turning parts of the order, from several starts; where that leaves a bad joint, the
-// exact table of tour.h says what is best.
+// exact table of tour.h or the branching of tour_branch.h says what is best.
 #include "scheduler/rotation/ring_order.h"
 
 #include <algorithm>
 #include <array>
 #include <numeric>
+
+#include "scheduler/rotation/tour_branch.h"
 
 namespace floorwheel {
 
@@ -100,18 +102,36 @@ Order best_by_descent(const Joints& joints, int n, bool closed, Random& random, 
   return best;
 }
 
-/// A best order by descent, mended by the exact table where bad joints are left.
+/// Where bad joints are left: an order with the fewest there are, by the table while it is small enough, then
+/// by branching. `exact`: there are none fewer.
+Order fewest_bad(const Joints& joints, int n, bool closed, const Order& best, bool& exact) {
+  const Grid<int>& bad = joints.back_to_back;
+  exact = true;
+  if (n <= tour_exact_most - (closed ? 0 : 1))
+    return (closed ? least_cycle(n, bad) : least_path(n, bad)).order;
+  if (n > tour_branch_most) {
+    exact = false;
+    return best;
+  }
+  constexpr std::int64_t trees = 6000;
+  const BranchedTour found =
+      closed ? branched_cycle(n, bad, best, trees) : branched_path(n, bad, best, trees);
+  exact = found.proven();
+  return found.tour.order;
+}
+
+/// A best order by descent, mended where bad joints are left.
 Order best_order(const Joints& joints, int n, bool closed, Random& random, std::int64_t weighings,
                  bool& exact) {
   Order best = best_by_descent(joints, n, closed, random, weighings);
   const std::int64_t bad = weigh(joints, best, closed)[0];
-  exact = bad == 0 || n <= tour_exact_most - (closed ? 0 : 1);
-  if (bad == 0 || !exact) return best;
-  Order table = (closed ? least_cycle(n, joints.back_to_back) : least_path(n, joints.back_to_back)).order;
-  if (weigh(joints, table, closed)[0] == bad) return best;
+  exact = bad == 0;
+  if (exact) return best;
+  Order fewest = fewest_bad(joints, n, closed, best, exact);
+  if (weigh(joints, fewest, closed)[0] == bad) return best;
   std::int64_t left = weighings / 4;
-  descend(joints, table, closed, random, left);
-  return table;
+  descend(joints, fewest, closed, random, left);
+  return fewest;
 }
 
 }  // namespace

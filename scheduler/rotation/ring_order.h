@@ -22,7 +22,7 @@ struct RingOrder {
 };
 
 /// Orders worth trying, the best cycle first; at least one. `exact`: the first has the least weight of bad
-/// joints there is; so it is up to tour_exact_most stations.
+/// joints there is; so it is up to tour_exact_most stations, and to tour_branch_most unless steps run out.
 struct RingOrders {
   std::vector<RingOrder> list;
   bool exact = false;
