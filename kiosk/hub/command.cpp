@@ -9,8 +9,8 @@ namespace floorwheel::hub {
 namespace json = boost::json;
 
 CommandFunction command_function(std::string_view kind) {
-  for (const auto& subject :
-       {member_commands(), class_commands(), floor_commands(), clock_commands(), record_commands()})
+  for (const auto& subject : {member_commands(), class_commands(), floor_commands(), clock_commands(),
+                              record_commands(), training_commands()})
     for (const NamedCommand& c : subject)
       if (c.kind == kind) return c.function;
   return nullptr;

@@ -27,7 +27,8 @@ struct Room {
   store::Uuid command;     // of this command; of a question: all zero
   std::int64_t at_ms = 0;  // class clock
   store::CivilTime now;
-  boost::json::object health;  // what only the running hub knows: for the question of that name
+  boost::json::object health;          // what only the running hub knows: for the question of that name
+  wire::Role role = wire::Role::tool;  // of the screen that tells or asks
 };
 
 /// A change to be written: the row with its words, and what else the tables keep of it.
@@ -64,6 +65,7 @@ std::span<const NamedCommand> class_commands();
 std::span<const NamedCommand> floor_commands();
 std::span<const NamedCommand> clock_commands();
 std::span<const NamedCommand> record_commands();
+std::span<const NamedCommand> training_commands();
 
 // --- what many commands need
 /// The class a body names; refused where there is none or it has ended.

@@ -2,6 +2,7 @@
 #include "kiosk/hub/fields.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "kiosk/files/nearest.h"
 
@@ -90,6 +91,32 @@ int Fields::whole(std::string_view key, int least, int most) const {
 
 std::optional<int> Fields::maybe_whole(std::string_view key, int least, int most) const {
   return has(key) ? std::optional(whole(key, least, most)) : std::nullopt;
+}
+
+int Fields::thousandths(std::string_view key, int most) const {
+  const json::value& v = at(key);
+  boost::system::error_code not_a_number;
+  const auto n = v.to_number<double>(not_a_number);
+  const bool inside = !not_a_number && n >= 0 && n <= most;
+  const auto whole = inside ? std::llround(n * 1000) : 0;
+  if (!inside || std::abs(n * 1000 - static_cast<double>(whole)) > 1e-6)
+    wrong_type(key, "a number from 0 to " + std::to_string(most) + " with at most three decimals");
+  return static_cast<int>(whole);
+}
+
+std::optional<std::array<int, 2>> Fields::maybe_range(std::string_view key, int least, int most) const {
+  if (!has(key)) return std::nullopt;
+  const json::value& v = at(key);
+  const auto inside = [&](const json::value& n) {
+    return n.is_int64() && n.get_int64() >= least && n.get_int64() <= most;
+  };
+  const bool good = v.is_array() && v.get_array().size() == 2 && inside(v.get_array()[0]) &&
+                    inside(v.get_array()[1]) && v.get_array()[0].get_int64() <= v.get_array()[1].get_int64();
+  if (!good)
+    wrong_type(key, "two whole numbers such as [6, 10], from " + std::to_string(least) + " to " +
+                        std::to_string(most));
+  return std::array{static_cast<int>(v.get_array()[0].get_int64()),
+                    static_cast<int>(v.get_array()[1].get_int64())};
 }
 
 bool Fields::flag(std::string_view key) const {

@@ -3,6 +3,7 @@
 // is wrong is thrown as Refused, caught where commands and questions are called.
 #pragma once
 
+#include <array>
 #include <boost/json.hpp>
 #include <optional>
 #include <string>
@@ -32,6 +33,11 @@ class Fields {
   [[nodiscard]] std::string text_or(std::string_view key, std::string otherwise) const;
   [[nodiscard]] int whole(std::string_view key, int least, int most) const;
   [[nodiscard]] std::optional<int> maybe_whole(std::string_view key, int least, int most) const;
+  /// A number of at most three decimals from 0 to `most`, in thousandths: 12.5 kg is 12500 g.
+  [[nodiscard]] int thousandths(std::string_view key, int most) const;
+  /// [6, 10]: two whole numbers, the lower first.
+  [[nodiscard]] std::optional<std::array<int, 2>> maybe_range(std::string_view key, int least,
+                                                              int most) const;
   [[nodiscard]] bool flag(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> texts(std::string_view key) const;  // empty where left out
   [[nodiscard]] store::Uuid uuid(std::string_view key) const;

@@ -74,7 +74,9 @@ void Ledger::start() {
   thread_ = std::thread([this] { run(); });
 }
 
-void Ledger::tell(ScreenId screen, wire::Tell t) { put(TellJob{.screen = screen, .tell = std::move(t)}); }
+void Ledger::tell(ScreenId screen, wire::Role role, wire::Tell t) {
+  put(TellJob{.screen = screen, .role = role, .tell = std::move(t)});
+}
 void Ledger::ask(ScreenId screen, wire::Role role, wire::Ask a, std::vector<ScreenFact> screens) {
   put(AskJob{.screen = screen, .role = role, .ask = std::move(a), .screens = std::move(screens)});
 }
@@ -175,7 +177,7 @@ void Ledger::work(std::deque<Job> jobs) {
   }
 }
 
-Room Ledger::room(store::Uuid command) {
+Room Ledger::room(store::Uuid command, wire::Role role) {
   const std::int64_t civil = clock_.civil_ms();
   return Room{.database = store_->database(),
               .hall = hall_,
@@ -184,7 +186,8 @@ Room Ledger::room(store::Uuid command) {
               .command = command,
               .at_ms = clock_.class_ms(),
               .now = {.ms = civil, .utc_offset_s = clock_.machine().utc_offset_s(civil)},
-              .health = {}};
+              .health = {},
+              .role = role};
 }
 
 void Ledger::commit(std::vector<TellJob> tells) {
@@ -238,7 +241,7 @@ std::optional<Message> Ledger::execute(TellJob& job) {
   }
   try {
     store::Savepoint part(db);
-    Room r = room(*id);
+    Room r = room(*id, job.role);
     Outcome outcome = function(r, Fields(body, kind->fields));
     if (auto* needs = std::get_if<NeedsPlan>(&outcome)) {
       if (++job.tries > most_tries) return busy(tell.id);
@@ -322,7 +325,7 @@ void Ledger::answer(AskJob job) {
     return;
   }
   try {
-    Room r = room({});
+    Room r = room({}, job.role);
     if (job.ask.kind == "health") {
       json::array screens;
       for (const ScreenFact& s : job.screens)

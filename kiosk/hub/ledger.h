@@ -65,7 +65,7 @@ class Ledger {
   void start();
 
   // From any thread:
-  void tell(ScreenId, wire::Tell);
+  void tell(ScreenId, wire::Role, wire::Tell);
   void ask(ScreenId, wire::Role, wire::Ask, std::vector<ScreenFact> screens);
   void cancel(ScreenId, std::string question);
   void forget(ScreenId);  // it went: its questions are not wanted any more
@@ -76,6 +76,7 @@ class Ledger {
  private:
   struct TellJob {
     ScreenId screen = 0;
+    wire::Role role = wire::Role::wall;
     wire::Tell tell;
     int tries = 0;
   };
@@ -119,7 +120,7 @@ class Ledger {
   void planned(PlannedJob);
   void send_rows(const RowsJob&);
   void wait_for_plan(Waiting, PlanRequest);
-  [[nodiscard]] Room room(store::Uuid command);
+  [[nodiscard]] Room room(store::Uuid command, wire::Role);
   void reload();
   bool recovered();
   void refuse_all(const std::deque<Job>&);

@@ -47,7 +47,7 @@ AnswerOrPlan dose_of_week(Room& room, const Fields& f) {
     if (!named) refuse("bad_body", "'" + f.text("week") + "' is no ISO week.", "Write it as 2026-W10.");
     week = *named;
   }
-  json::array rows = dose_rows(room, week, f.text_or("member", ""));
+  json::array rows = dose_rows(room.database, room.exercises, week, f.text_or("member", ""));
   name_rows(room, rows);
   return json::object{{"week", text_of(week)}, {"rows", rows}};
 }
@@ -57,13 +57,11 @@ AnswerOrPlan member_page(Room& room, const Fields& f) {
   if (!store::find_member(room.database, member))
     refuse("not_found", "There is no member '" + member + "'.", "Ask 'members' for those there are.");
   const Day today = today_of(room, f);
-  const training::IsoWeek week = training::iso_week_of(today);
-  return json::object{{"member", member},
-                      {"shown_as", alias_of(room, member)},
-                      {"week", text_of(week)},
-                      {"dose", dose_rows(room, week, member)},
-                      {"next", next_loads(room, member, today)},
-                      {"trends", trends(room, member, today)}};
+  json::object page{{"member", member},
+                    {"shown_as", alias_of(room, member)},
+                    {"week", text_of(training::iso_week_of(today))}};
+  wire::merge(page, training_of(room, member, today));
+  return page;
 }
 
 AnswerOrPlan floor_stalls(Room& room, const Fields& f) {

@@ -124,7 +124,7 @@ void Session::take(std::string_view text) {
   }
   if (!role_)
     return reply(trouble("", "refused", "This screen has not said what it is.", "Send 'hello' first."));
-  if (auto* tell = std::get_if<wire::Tell>(&message)) return ledger_.tell(id_, std::move(*tell));
+  if (auto* tell = std::get_if<wire::Tell>(&message)) return ledger_.tell(id_, *role_, std::move(*tell));
   if (auto* ask = std::get_if<wire::Ask>(&message))
     return ledger_.ask(id_, *role_, std::move(*ask), owner_.screens());
   if (auto* cancel = std::get_if<wire::Cancel>(&message)) return ledger_.cancel(id_, std::move(cancel->id));

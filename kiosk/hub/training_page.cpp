@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <map>
 
+#include "kiosk/store/decisions.h"
 #include "kiosk/store/training_sets.h"
 #include "scheduler/training/dose.h"
-#include "scheduler/training/next_load.h"
 #include "scheduler/training/strength.h"
 
 namespace floorwheel::hub {
@@ -46,14 +46,25 @@ void note_pain(Room& room, const std::string& member, ByExercise& sets) {
   }
 }
 
-/// Records of the last weeks by exercise; what the exercise table lacks is left out.
-ByExercise lately(Room& room, const std::string& member, Day today) {
+/// What the store holds of a member's last weeks, read once; exercises that the table lacks are left out.
+struct Lately {
+  std::vector<SetRecord> sets;
+  ByExercise by_exercise;  // the same, with where it hurt
+  std::map<std::string, std::vector<training::Override>> decisions;
+};
+
+Lately lately(Room& room, const std::string& member, Day today) {
   const std::int64_t from_ms = (std::int64_t{today.number} - 7 * weeks_looked_at) * 86'400'000;
-  ByExercise sets;
-  for (SetRecord& r : store::sets_of_member(room.database, member, from_ms))
-    if (room.exercises.contains(r.exercise)) sets[r.exercise].push_back(std::move(r));
-  note_pain(room, member, sets);
-  return sets;
+  Lately l;
+  l.sets = store::sets_of_member(room.database, member, from_ms);
+  std::erase_if(l.sets, [&](const SetRecord& r) { return !room.exercises.contains(r.exercise); });
+  for (const SetRecord& r : l.sets) l.by_exercise[r.exercise].push_back(r);
+  note_pain(room, member, l.by_exercise);
+  for (training::Override& o : store::decisions_of_member(room.database, member)) {
+    o.decided_by = o.decided_by == wire::id_of(wire::Role::touch) ? "The member" : "The instructor";
+    l.decisions[o.exercise].push_back(std::move(o));
+  }
+  return l;
 }
 
 training::NextQuestion question(const Exercise& e, const std::vector<SetRecord>& sets, Day today) {
@@ -69,33 +80,47 @@ training::NextQuestion question(const Exercise& e, const std::vector<SetRecord>&
   return q;
 }
 
-}  // namespace
+training::Decided decided(const Lately& l, const Exercise& e, Day today) {
+  const auto sets = l.by_exercise.find(e.id);
+  const std::vector<SetRecord> none;
+  const std::vector<SetRecord>& done = sets == l.by_exercise.end() ? none : sets->second;
+  const auto decisions = l.decisions.find(e.id);
+  return training::next_load(
+      done, question(e, done, today),
+      decisions == l.decisions.end() ? std::span<const training::Override>() : decisions->second);
+}
 
-json::array next_loads(Room& room, const std::string& member, Day today) {
+json::array next_loads_of(Room& room, const Lately& l, Day today) {
   json::array out;
-  for (const auto& [id, sets] : lately(room, member, today)) {
+  for (const auto& [id, sets] : l.by_exercise) {
     const Exercise& e = room.exercises.at(id);
-    const training::NextAnswer a = training::next_load(sets, question(e, sets, today));
+    const training::Decided d = decided(l, e, today);
+    const training::NextAnswer& a = d.answer;
     if (a.rule == training::NextRule::first) continue;  // nothing done up to this day
-    out.push_back({{"exercise", id},
-                   {"name", e.name},
-                   {"load_kg", a.load ? json::value(kg(a.load->mass)) : json::value()},
-                   {"reps", json::array{a.reps[0], a.reps[1]}},
-                   {"sets", a.sets},
-                   {"change", training::id_of(a.change)},
-                   {"rule", training::id_of(a.rule)},
-                   {"reason", a.reason},
-                   {"ask_instructor", a.ask_instructor},
-                   {"substitute", a.substitute.empty() ? json::value() : json::value(a.substitute)}});
+    json::object row{{"exercise", id},
+                     {"name", e.name},
+                     {"load_kg", a.load ? json::value(kg(a.load->mass)) : json::value()},
+                     {"reps", json::array{a.reps[0], a.reps[1]}},
+                     {"sets", a.sets},
+                     {"change", training::id_of(a.change)},
+                     {"rule", training::id_of(a.rule)},
+                     {"reason", a.reason},
+                     {"ask_instructor", a.ask_instructor},
+                     {"substitute", a.substitute.empty() ? json::value() : json::value(a.substitute)}};
+    if (d.by)
+      row["override"] = {{"decided_by", d.by->decided_by},
+                         {"decided_on", text_of(d.by->day)},
+                         {"suggested_kg", kg(d.by->suggested)}};
+    out.push_back(std::move(row));
   }
   return out;
 }
 
-json::array trends(Room& room, const std::string& member, Day today) {
+json::array trends_of(Room& room, const Lately& l, Day today) {
   // The equation with the widest range: circuits are done with more than ten repetitions.
   const auto wathan = std::ranges::find(training::equations(), "wathan", &training::Equation::id);
   std::vector<std::pair<std::string, training::Trend>> all;
-  for (const auto& [id, sets] : lately(room, member, today))
+  for (const auto& [id, sets] : l.by_exercise)
     if (auto trend = training::trend_of(training::visits_of(sets, today), *wathan); trend.per_week)
       all.emplace_back(id, std::move(trend));
   std::ranges::stable_sort(all, std::ranges::greater(), [](const auto& t) { return t.second.points.size(); });
@@ -114,12 +139,9 @@ json::array trends(Room& room, const std::string& member, Day today) {
   return out;
 }
 
-json::array dose_rows(Room& room, training::IsoWeek week, const std::string& member) {
-  std::vector<SetRecord> sets = member.empty() ? store::sets_of_week(room.database, text_of(week))
-                                               : store::sets_of_member(room.database, member);
-  std::erase_if(sets, [&](const SetRecord& r) { return !room.exercises.contains(r.exercise); });
+json::array rows_of(std::span<const SetRecord> sets, const ExerciseTable& exercises, training::IsoWeek week) {
   json::array out;
-  for (const training::DoseRow& r : training::dose(sets, room.exercises, {.week = week}))
+  for (const training::DoseRow& r : training::dose(sets, exercises, {.week = week}))
     out.push_back({{"member", r.member},
                    {"week", text_of(r.week)},
                    {"group", id_of(r.group)},
@@ -128,6 +150,33 @@ json::array dose_rows(Room& room, training::IsoWeek week, const std::string& mem
                    {"days", r.days},
                    {"band", training::id_of(training::band_of(r.counted))}});
   return out;
+}
+
+}  // namespace
+
+json::array next_loads(Room& room, const std::string& member, Day today) {
+  return next_loads_of(room, lately(room, member, today), today);
+}
+
+json::object training_of(Room& room, const std::string& member, Day today) {
+  const Lately l = lately(room, member, today);
+  return {{"dose", rows_of(l.sets, room.exercises, training::iso_week_of(today))},
+          {"next", next_loads_of(room, l, today)},
+          {"trends", trends_of(room, l, today)}};
+}
+
+Suggestion suggestion_for(Room& room, const std::string& member, const Exercise& e, Day today) {
+  const Lately l = lately(room, member, today);
+  const training::NextAnswer a = decided(l, e, today).suggested;
+  if (a.load) return {a.load->mass, a.change};
+  return {training::visits_of(l.by_exercise.at(e.id), today).worked.back().load, a.change};
+}
+
+json::array dose_rows(store::Database& db, const ExerciseTable& exercises, training::IsoWeek week,
+                      const std::string& member) {
+  std::vector<SetRecord> sets = store::sets_of_week(db, week, member);
+  std::erase_if(sets, [&](const SetRecord& r) { return !exercises.contains(r.exercise); });
+  return rows_of(sets, exercises, week);
 }
 
 }  // namespace floorwheel::hub

@@ -138,7 +138,26 @@ CREATE TABLE pulse(
 ) STRICT;
 )sql";
 
-constexpr std::array steps{first};
+// What a person decided instead of a suggested load: ids and numbers, grams.
+constexpr std::string_view load_decisions = R"sql(
+CREATE TABLE load_decision(
+  seq INTEGER PRIMARY KEY REFERENCES journal(seq),
+  member TEXT NOT NULL,
+  exercise TEXT NOT NULL,
+  civil_ms INTEGER NOT NULL,
+  local_day TEXT NOT NULL,
+  decided_by TEXT NOT NULL,                                            -- a role
+  load_g INTEGER NOT NULL,
+  reps_low INTEGER,                                                    -- NULL: as suggested
+  reps_top INTEGER,
+  sets INTEGER,
+  suggested_g INTEGER NOT NULL,
+  suggested_change TEXT NOT NULL
+) STRICT;
+CREATE INDEX load_decision_by_member ON load_decision(member, exercise);
+)sql";
+
+constexpr std::array steps{first, load_decisions};
 
 }  // namespace
 

@@ -29,18 +29,20 @@ SetRecord set_in(const Statement& s) {
   return r;
 }
 
-/// Rows in the order they were kept, so that a correction comes after what it corrects.
+/// Rows in the order they were kept, so that a correction comes after what it corrects. A correction of what
+/// is not among them is left out with it.
 std::vector<SetRecord> sets_from(Statement s) {
   std::vector<Kept> kept;
   std::map<Uuid, std::size_t> place;
   while (s.step()) {
     Kept row{set_in(s), s.integer(6) != 0};
-    const auto earlier = s.is_null(1) ? place.end() : place.find(s.uuid(1));
-    if (earlier == place.end()) {
+    if (s.is_null(1)) {
       place.emplace(s.uuid(0), kept.size());
       kept.push_back(std::move(row));
       continue;
     }
+    const auto earlier = place.find(s.uuid(1));
+    if (earlier == place.end()) continue;
     const std::size_t at = earlier->second;
     row.set.day = kept[at].set.day;
     row.set.instant_us = kept[at].set.instant_us;
@@ -53,25 +55,33 @@ std::vector<SetRecord> sets_from(Statement s) {
   return sets;
 }
 
+/// A day before the week's Monday in UTC: no local time is further from it.
+std::int64_t well_before(training::IsoWeek week) {
+  return (std::int64_t{training::monday_of(week).number} - 1) * 86'400'000;
+}
+
 }  // namespace
 
 std::vector<SetRecord> sets_of_member(Database& db, const std::string& member, std::int64_t from_ms) {
-  Statement s =
-      db.statement(std::string(columns) + "WHERE member = ? AND civil_ms >= ? ORDER BY civil_ms, seq");
+  Statement s = db.statement(std::string(columns) + "WHERE member = ? AND civil_ms >= ? ORDER BY seq");
   s.bind(member, from_ms);
   return sets_from(std::move(s));
 }
 
-std::vector<SetRecord> sets_of_week(Database& db, const std::string& iso_week) {
-  // A correction kept in a later week belongs to the week of what it corrects.
-  Statement s =
-      db.statement(std::string(columns) +
-                   "WHERE iso_week = ?1 OR corrects IN (SELECT id FROM set_record WHERE iso_week = ?1)"
-                   " ORDER BY civil_ms, seq");
-  s.bind(iso_week);
-  std::vector<SetRecord> sets = sets_from(std::move(s));
-  std::erase_if(sets, [&](const SetRecord& r) { return text_of(training::iso_week_of(r.day)) != iso_week; });
-  return sets;
+std::vector<SetRecord> sets_of_week(Database& db, training::IsoWeek week, const std::string& member) {
+  if (!member.empty()) {
+    std::vector<SetRecord> sets = sets_of_member(db, member, well_before(week));
+    std::erase_if(sets, [&](const SetRecord& r) { return training::iso_week_of(r.day) != week; });
+    return sets;
+  }
+  // A correction belongs to the week of what it corrects, whenever it was kept.
+  std::string sql =
+      "WITH RECURSIVE part(id) AS (SELECT id FROM set_record WHERE iso_week = ? AND corrects IS NULL"
+      " UNION ALL SELECT r.id FROM part JOIN set_record r ON r.corrects = part.id) ";
+  sql.append(columns).append("WHERE id IN part ORDER BY seq");
+  Statement s = db.statement(sql);
+  s.bind(text_of(week));
+  return sets_from(std::move(s));
 }
 
 std::vector<std::string> members_since(Database& db, const std::string& day) {

@@ -15,8 +15,8 @@ namespace floorwheel::store {
 /// Of one member, those kept from `from_ms` (Unix time) on.
 std::vector<training::SetRecord> sets_of_member(Database&, const std::string& member,
                                                 std::int64_t from_ms = 0);
-/// Of everybody in one ISO week ("2026-W10").
-std::vector<training::SetRecord> sets_of_week(Database&, const std::string& iso_week);
+/// Of one member or ("") everybody, done in one ISO week.
+std::vector<training::SetRecord> sets_of_week(Database&, training::IsoWeek, const std::string& member = {});
 
 /// Who checked in on this local day ("2026-03-05") or later, guests left out; in order of id.
 std::vector<std::string> members_since(Database&, const std::string& day);

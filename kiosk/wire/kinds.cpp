@@ -95,6 +95,11 @@ constexpr std::array commands{
     CommandKind{"record.correct", "record, done, load_hg?, reps?, rir?",
                 "{record, corrects, class, member, station, exercise, slot, done, load_hg?, reps?, rir?}", "",
                 people, "a new record in place of an earlier one; both are kept"},
+    CommandKind{
+        "load.decide", "member, exercise, load_kg, reps?, sets?",
+        "{member, exercise, load_g, reps?, sets?, suggested_g, suggested_change}", "", teacher,
+        "what the instructor decides instead of the suggested next load; stands until the exercise is "
+        "done next, and is learnt from"},
 };
 
 // A `change` is {kind, ...fields of that command without class and saw}: class.late, class.leave,
@@ -125,7 +130,8 @@ constexpr std::array questions{
     QuestionKind{
         "member.page", "member, today?",
         "{member, shown_as, week, dose:[..], next:[{exercise, name, load_kg, reps, sets, change, rule, "
-        "reason, ask_instructor, substitute}], trends:[{exercise, name, equation, points:[{day, "
+        "reason, ask_instructor, substitute, override?: {decided_by, decided_on, suggested_kg}}], "
+        "trends:[{exercise, name, equation, points:[{day, "
         "one_rm_kg}], per_week_kg}]}",
         teacher, "a member's dose of the week, next loads with reasons and three trends"},
     QuestionKind{"floor.stalls", "today?", "{stalls:[as next, with member, shown_as], pain:[..]}", teacher,

@@ -16,9 +16,28 @@ std::vector<Override> until(std::span<const Override> all, Day today) {
   return out;
 }
 
+/// Whether the visit came after the decision.
+bool done_by(const Override& o, const Visit& v) {
+  if (v.day != o.day) return v.day > o.day;
+  return o.instant_us ? v.first_us > *o.instant_us : v.load == o.load;
+}
+
 bool stands(const Override& o, const std::vector<Visit>& worked) {
-  if (worked.empty() || o.day > worked.back().day) return true;
-  return o.day == worked.back().day && o.load != worked.back().load;
+  return worked.empty() || !done_by(o, worked.back());
+}
+
+/// Who decides again before the exercise is done has changed their mind: only the last decision counts. Of
+/// decisions before the first visit that is known nothing can be told, so all of them do.
+std::vector<Override> without_changed_minds(const std::vector<Override>& in_order,
+                                            const std::vector<Visit>& worked) {
+  std::vector<Override> out;
+  for (const Override& o : in_order) {
+    const auto between = [&](const Visit& v) { return done_by(out.back(), v) && !done_by(o, v); };
+    const bool told = !out.empty() && (worked.empty() || out.back().day >= worked.front().day);
+    if (told && std::ranges::none_of(worked, between)) out.pop_back();
+    out.push_back(o);
+  }
+  return out;
 }
 
 Change change_to(const std::optional<Weight>& load, const std::vector<Visit>& worked) {
@@ -39,15 +58,18 @@ bool slow_to_rise(std::span<const Override> all) {
 }
 
 Decided next_load(std::span<const SetRecord> records, NextQuestion q, std::span<const Override> all) {
-  const std::vector<Override> overrides = until(all, q.today);
-  q.slow_to_rise = q.slow_to_rise || slow_to_rise(overrides);
-  Decided d{next_load(records, q), std::nullopt};
   const Visits visits = visits_of(records, q.today);
+  const std::vector<Override> overrides = without_changed_minds(until(all, q.today), visits.worked);
+  q.slow_to_rise = q.slow_to_rise || slow_to_rise(overrides);
+  Decided d;
+  d.answer = d.suggested = next_load(records, q);
   if (overrides.empty() || !stands(overrides.back(), visits.worked)) return d;
   d.by = overrides.back();
   NextAnswer& a = d.answer;
   a.load = nearest_load(q.loads, d.by->load).below;
   a.change = change_to(a.load, visits.worked);
+  a.reps = d.by->reps.value_or(a.reps);
+  a.sets = d.by->sets.value_or(a.sets);
   a.ask_instructor = a.ask_instructor || !a.load;
   a.reason = d.by->decided_by + " decided " + shown(d.by->load) + " on " + text_of(d.by->day) +
              " instead of " + shown(d.by->suggested);

@@ -17,6 +17,7 @@ Visit visit_of(Day day, const std::vector<const SetRecord*>& working) {
     if (earlier || (r->instant_us == first->instant_us && r->reps > first->reps)) first = r;
   }
   v.first_reps = first->reps;
+  v.first_us = first->instant_us;
   for (const SetRecord* r : working)
     if (r->load == v.load) v.at_load.push_back({r->reps, r->rir});
   return v;

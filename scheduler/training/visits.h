@@ -20,6 +20,7 @@ struct Visit {
   std::vector<DoneSet> at_load;  // working sets at that load
   int first_reps = 0;            // of the first working set; of sets at one instant the one with more
   int total_reps = 0;            // of all working sets
+  std::int64_t first_us = 0;     // Unix time of the first working set
 };
 
 struct Visits {

@@ -221,6 +221,45 @@ class TestTraining : public QObject {
     QVERIFY(next_load(log.records, q, std::vector{same_day}).by.has_value());
   }
 
+  void where_the_instant_is_known_a_visit_that_began_before_is_not_the_next() {
+    SetLog log;
+    log.visit("2026-03-02", kg(50), {{10, 2}, {10, 2}, {10, 2}});  // a set every three minutes from midnight
+    const NextQuestion q = asking(floor_kg({40, 45, 50, 52.5}), "2026-03-06");
+    Override stay{"m01", "goblet-squat", day_from("2026-03-02").value(), "Kim", kg(50), kg(52.5), Change::up};
+    QVERIFY(!next_load(log.records, q, std::vector{stay}).by.has_value());  // as if lifted then
+    stay.instant_us = log.records.front().instant_us + 1;                   // decided between two sets
+    const Decided d = next_load(log.records, q, std::vector{stay});
+    SAYS(brief(d.answer), "top-of-range same 50 [6, 10]");
+    SAYS(brief(d.suggested), "top-of-range up 52.5 [6, 10]");
+    stay.instant_us = log.records.front().instant_us - 1;
+    QVERIFY(!next_load(log.records, q, std::vector{stay}).by.has_value());
+    stay.instant_us = log.records.back().instant_us;
+    stay.reps = {5, 8};
+    stay.sets = 2;
+    const NextAnswer a = next_load(log.records, q, std::vector{stay}).answer;
+    SAYS(brief(a), "top-of-range same 50 [5, 8]");
+    QCOMPARE(a.sets, 2);
+  }
+
+  void a_changed_mind_is_one_decision() {
+    SetLog log;
+    log.visit("2026-03-02", kg(50), {{10, 2}, {10, 2}, {10, 2}});
+    const NextQuestion q = asking(floor_kg({45, 47.5, 50, 52.5}), "2026-03-06");
+    const auto rise = [](const char* date, double load) {
+      return Override{"m01", "goblet-squat", day_from(date).value(), "Kim", kg(load), kg(52.5), Change::up};
+    };
+    const std::vector twice{rise("2026-03-03", 45), rise("2026-03-04", 47.5)};
+    QCOMPARE(next_load(log.records, q, twice).by->load, kg(47.5));
+    SAYS(brief(next_load(log.records, q, twice).suggested), "top-of-range up 52.5 [6, 10]");
+    // With a visit between them they are two, and the rules are slow: the last visit alone does not earn it.
+    log.visit("2026-03-04", kg(45), {{10, 2}, {10, 2}, {10, 2}});
+    log.visit("2026-03-05", kg(50), {{10, 2}, {10, 2}, {10, 2}});
+    const std::vector apart{rise("2026-03-03", 45), rise("2026-03-04", 47.5)};
+    SAYS(brief(next_load(log.records, q, apart).suggested), "in-range same 50 [6, 10]");
+    SAYS(brief(next_load(log.records, q, std::vector{apart.back()}).suggested),
+         "top-of-range up 52.5 [6, 10]");
+  }
+
   void two_rises_decided_lower_make_the_rules_slow() {
     const auto rise = [](const char* date, double load) {
       return Override{"m01", "goblet-squat", day_from(date).value(), "Kim", kg(load), kg(52.5), Change::up};
