@@ -157,7 +157,13 @@ CREATE TABLE load_decision(
 CREATE INDEX load_decision_by_member ON load_decision(member, exercise);
 )sql";
 
-constexpr std::array steps{first, load_decisions};
+// One week of everybody, and the corrections of a record, without reading all the others.
+constexpr std::string_view record_indexes = R"sql(
+CREATE INDEX set_record_by_week ON set_record(iso_week) WHERE corrects IS NULL;
+CREATE INDEX set_record_by_corrected ON set_record(corrects) WHERE corrects IS NOT NULL;
+)sql";
+
+constexpr std::array steps{first, load_decisions, record_indexes};
 
 }  // namespace
 
