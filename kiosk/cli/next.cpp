@@ -3,6 +3,7 @@
 #include "kiosk/cli/class_input.h"
 #include "kiosk/cli/command.h"
 #include "kiosk/cli/floor_input.h"
+#include "kiosk/cli/programme_input.h"
 #include "kiosk/cli/text.h"
 #include "kiosk/cli/training_input.h"
 #include "kiosk/files/overrides.h"
@@ -27,11 +28,23 @@ std::vector<Weight> floor_for(const Args& args, const Exercise& e) {
   return loads;
 }
 
-NextQuestion question_of(const Args& args, const Exercise& e) {
+/// Range and sets: of the options, else of the programme, else of the table.
+NextQuestion question_of(const Args& args, const Exercise& e, const ExerciseTable& table) {
   NextQuestion q;
   const int most = e.hold ? training::longest_hold_s : training::most_reps;
-  q.reps = args.has("--reps") ? range_of("--reps", args.value("--reps"), most) : e.reps;
-  q.sets = static_cast<int>(args.whole("--sets", 1, most_sets).value_or(3));
+  q.reps = e.reps;
+  const auto sets = args.whole("--sets", 1, most_sets);
+  if (args.has("--day") && !args.has("--programme"))
+    throw UsageError{"--day without --programme", "name the programme that has the day"};
+  if (args.has("--programme") && !(args.has("--reps") && sets)) {
+    const std::string path = args.value("--programme");
+    const PlannedExercise planned =
+        planned_in(known_programme_of(path, table), path, e.id, args.value("--day"));
+    q.reps = planned.reps;
+    q.sets = planned.working_sets;
+  }
+  if (args.has("--reps")) q.reps = range_of("--reps", args.value("--reps"), most);
+  if (sets) q.sets = static_cast<int>(*sets);
   q.loads = floor_for(args, e);
   q.today = args.has("--today") ? day_of("--today", args.value("--today")) : local_today();
   q.hold = e.hold;
@@ -80,7 +93,7 @@ int run(const Args& args) {
   const ExerciseTable table = exercises_of(args);
   const std::string member = needed(args, "--member", "m01");
   const Exercise& e = exercise_named("--exercise", needed(args, "--exercise", "goblet-squat"), table);
-  const NextQuestion q = question_of(args, e);
+  const NextQuestion q = question_of(args, e, table);
   std::vector<training::SetRecord> records = sets_of(*args.operand(0), table);
   std::erase_if(records, [&](const auto& r) { return r.member != member || r.exercise != e.id; });
   const training::Decided d = training::next_load(records, q, overrides_of(args, member, e, table));
@@ -96,8 +109,10 @@ Command next_command() {
            {"SETS"},
            {{"--member", "M", "the member's id in the records"},
             {"--exercise", "E", "an exercise of the table"},
-            {"--reps", "LO-TOP", "the planned range (default: the table's)"},
-            {"--sets", "N", "planned sets (default 3)"},
+            {"--reps", "LO-TOP", "the planned range (default: the programme's or the table's)"},
+            {"--sets", "N", "planned sets (default: the programme's or 3)"},
+            {"--programme", "FILE", "range and sets as this programme plans the exercise"},
+            {"--day", "DAY", "as it plans them on this day, such as Monday"},
             loads_option,
             stack_option,
             add_ons_option,
@@ -109,7 +124,9 @@ Command next_command() {
             exercises_option,
             {"--json", "", "machine-readable"}},
            {"floorwheel next sets.csv --member m01 --exercise goblet-squat --reps 6-10 --sets 3 --loads "
-            "4,6,8,10"}},
+            "4,6,8,10",
+            "floorwheel next sets.csv --member m01 --exercise goblet-squat --programme "
+            "two-evenings.programme.toml"}},
           run};
 }
 

@@ -4,11 +4,16 @@
 #include <boost/json.hpp>
 
 #include "kiosk/cli/command.h"
+#include "kiosk/cli/dose_text.h"
 #include "kiosk/cli/hub_client.h"
 #include "kiosk/cli/plan_text.h"
 #include "kiosk/cli/text.h"
+#include "kiosk/cli/training_input.h"
 #include "kiosk/files/csv.h"
+#include "kiosk/files/exercise_table.h"
 #include "kiosk/files/nearest.h"
+#include "kiosk/hub/training_page.h"
+#include "kiosk/store/people.h"
 #include "kiosk/store/reports.h"
 #include "kiosk/store/store.h"
 
@@ -23,13 +28,36 @@ struct Report {
   std::string below;  // sentences for a person, under the table
 };
 
+/// The ISO week of --week, else the one of this machine's date.
+training::IsoWeek week_of(const Args& args) {
+  if (!args.has("--week")) return training::iso_week_of(local_today());
+  const auto week = training::iso_week_from(args.value("--week"));
+  if (!week)
+    throw UsageError{"--week: \"" + args.value("--week") + "\" is no ISO week", "write it as in 2026-W10"};
+  return *week;
+}
+
+/// The alias beside each member of the dose's rows, as the hub gives it.
+json::array named(store::Database& db, json::array rows) {
+  std::map<std::string, std::string> aliases;
+  for (const MemberSpec& m : store::all_members(db)) aliases[m.id] = m.shown_as;
+  for (json::value& row : rows) {
+    const std::string member(row.at("member").as_string());
+    const auto alias = aliases.find(member);
+    row.as_object()["shown_as"] = alias == aliases.end() ? member : alias->second;
+  }
+  return rows;
+}
+
 /// The store's answer in the shape of the hub's, so that both print alike.
-json::array rows_from_store(const std::string& name, const std::string& data, const store::Days& days) {
+json::array rows_from_store(const std::string& name, const std::string& data, const Args& args) {
+  const store::Days days{args.value("--from"), args.value("--to")};
   auto opened = store::Store::open_to_read(data);
   if (const auto* e = std::get_if<store::StoreError>(&opened))
     throw std::runtime_error(e->what + " " + e->right);
   store::Database& db = std::get<std::unique_ptr<store::Store>>(opened)->database();
   json::array rows;
+  if (name == "dose") return named(db, hub::dose_rows(db, files::shipped_exercises(), week_of(args), ""));
   if (name == "attendance") {
     for (const store::AttendanceRow& r : store::attendance(db, days))
       rows.push_back({{"name", r.name}, {"date", r.date}, {"expected", r.expected}, {"here", r.here}});
@@ -43,7 +71,7 @@ json::array rows_from_store(const std::string& name, const std::string& data, co
 
 json::array rows_from_hub(const std::string& name, const Args& args) {
   json::object body;
-  for (const char* end : {"from", "to"})
+  for (const char* end : {"from", "to", "week"})
     if (const std::string option = std::string("--") + end; args.has(option)) body[end] = args.value(option);
   HubClient hub(args.value("--hub", default_hub));
   const auto result = hub.ask(name, json::serialize(body));
@@ -54,7 +82,7 @@ json::array rows_from_hub(const std::string& name, const Args& args) {
 json::array rows_of(const std::string& name, const Args& args) {
   if (!args.has("--data")) return rows_from_hub(name, args);
   if (args.has("--hub")) throw UsageError{"--hub and --data at once", "give one of them"};
-  return rows_from_store(name, args.value("--data"), {args.value("--from"), args.value("--to")});
+  return rows_from_store(name, args.value("--data"), args);
 }
 
 std::string cell(const json::object& row, const char* key) {
@@ -83,6 +111,25 @@ Report frequency(const Args& args) {
   if (args.has("--csv"))
     return table(rows, {"member", "iso_week", "visits"}, {"member", "iso_week", "visits"});
   return table(rows, {"member", "shown as", "week", "visits"}, {"member", "shown_as", "iso_week", "visits"});
+}
+
+/// By member and group for programs; a person reads alias and published classifications beside them.
+Report dose(const Args& args) {
+  if (args.has("--week")) week_of(args);  // refused before anybody is asked
+  const json::array rows = rows_of("dose", args);
+  if (args.has("--csv")) {
+    const std::vector<const char*> keys{"member", "week", "group", "sets", "assisting_sets", "days", "band"};
+    return table(rows, {keys.begin(), keys.end()}, keys);
+  }
+  Report report = table(rows, {"member", "shown as", "week", "group", "sets", "assisting", "days"},
+                        {"member", "shown_as", "week", "group", "sets", "assisting_sets", "days"});
+  report.header.insert(report.header.end(), judged_heads.begin(), judged_heads.end());
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const auto sets = 100 * rows[i].at("sets").to_number<training::Centisets>();
+    for (std::string& cell : judged(sets)) report.rows[i].push_back(std::move(cell));
+  }
+  report.below = "\n" + dose_notes();
+  return report;
 }
 
 wire::ClassView last_class(const Args& args) {
@@ -160,8 +207,11 @@ struct Named {
   Report (*make)(const Args&);
 };
 const std::vector<Named>& reports() {
-  static const std::vector<Named> all{
-      {"attendance", attendance}, {"frequency", frequency}, {"run-sheet", run_sheet}, {"sets", sets}};
+  static const std::vector<Named> all{{"attendance", attendance},
+                                      {"frequency", frequency},
+                                      {"dose", dose},
+                                      {"run-sheet", run_sheet},
+                                      {"sets", sets}};
   return all;
 }
 
@@ -169,6 +219,10 @@ int run(const Args& args) {
   check_day(args, "--from");
   check_day(args, "--to");
   const std::string name = *args.operand(0);
+  if (name == "dose" && (args.has("--from") || args.has("--to")))
+    throw UsageError{"a dose is of one ISO week", "write --week 2026-W10 in place of --from and --to"};
+  if (name != "dose" && args.has("--week"))
+    throw UsageError{"--week is for the report dose", "leave it out, or write --from and --to"};
   std::vector<std::string> names;
   for (const Named& r : reports()) {
     names.push_back(r.name);
@@ -196,14 +250,16 @@ int run(const Args& args) {
 Command report_command() {
   return {
       {"report",
-       "Prints a table of the desk: attendance, frequency, or the last class's run-sheet or sets.",
+       "Prints a table of the desk: attendance, frequency, dose, or the last class's run-sheet or sets.",
        {"NAME"},
        {{"--csv", "", "RFC 4180, for programs"},
         {"--from", "DAY", "attendance, frequency: from this day on, such as 2026-03-01"},
         {"--to", "DAY", "attendance, frequency: up to this day"},
+        {"--week", "WEEK", "dose: of this ISO week, such as 2026-W10 (default: this one)"},
         hub_option,
-        {"--data", "DIR", "attendance, frequency: from a hub's data folder, without a hub"}},
-       {"floorwheel report attendance", "floorwheel report frequency --from 2026-03-01 --csv > visits.csv"}},
+        {"--data", "DIR", "attendance, frequency, dose: from a hub's data folder, without a hub"}},
+       {"floorwheel report attendance", "floorwheel report frequency --from 2026-03-01 --csv > visits.csv",
+        "floorwheel report dose --week 2026-W10"}},
       run};
 }
 
