@@ -10,7 +10,7 @@ namespace json = boost::json;
 
 CommandFunction command_function(std::string_view kind) {
   for (const auto& subject : {member_commands(), class_commands(), floor_commands(), clock_commands(),
-                              record_commands(), training_commands()})
+                              record_commands(), training_commands(), talk_commands()})
     for (const NamedCommand& c : subject)
       if (c.kind == kind) return c.function;
   return nullptr;

@@ -66,6 +66,7 @@ std::span<const NamedCommand> floor_commands();
 std::span<const NamedCommand> clock_commands();
 std::span<const NamedCommand> record_commands();
 std::span<const NamedCommand> training_commands();
+std::span<const NamedCommand> talk_commands();
 
 // --- what many commands need
 /// The class a body names; refused where there is none or it has ended.

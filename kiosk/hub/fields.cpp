@@ -82,6 +82,20 @@ std::string Fields::text_or(std::string_view key, std::string otherwise) const {
   return has(key) ? text(key) : std::move(otherwise);
 }
 
+std::optional<std::string> Fields::maybe_line(std::string_view key, int most) const {
+  if (!has(key)) return std::nullopt;
+  const json::value& v = at(key);
+  const std::string wanted = "a text of one line with at most " + std::to_string(most) + " characters";
+  if (!v.is_string()) wrong_type(key, wanted);
+  std::string line(v.get_string());
+  const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
+  // A byte 10xxxxxx goes on with a character of UTF-8 (RFC 3629); JSON has been checked for the rest.
+  const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; };
+  if (std::ranges::any_of(line, is_control) || std::ranges::count_if(line, begins) > most)
+    wrong_type(key, wanted);
+  return line;
+}
+
 int Fields::whole(std::string_view key, int least, int most) const {
   const json::value& v = at(key);
   if (!v.is_int64() || v.get_int64() < least || v.get_int64() > most)

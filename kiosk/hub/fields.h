@@ -31,6 +31,9 @@ class Fields {
   [[nodiscard]] bool has(std::string_view key) const;
   [[nodiscard]] std::string text(std::string_view key) const;  // not empty
   [[nodiscard]] std::string text_or(std::string_view key, std::string otherwise) const;
+  /// A line of what somebody said: no control characters, at most so many characters (code points), may be
+  /// empty. Nothing where left out.
+  [[nodiscard]] std::optional<std::string> maybe_line(std::string_view key, int most) const;
   [[nodiscard]] int whole(std::string_view key, int least, int most) const;
   [[nodiscard]] std::optional<int> maybe_whole(std::string_view key, int least, int most) const;
   /// A number of at most three decimals from 0 to `most`, in thousandths: 12.5 kg is 12500 g.

@@ -184,12 +184,19 @@ struct NamedQuestion {
   QuestionFunction function;
 };
 constexpr std::array table{
-    NamedQuestion{"classes", classes},         NamedQuestion{"members", members},
-    NamedQuestion{"exercises", exercises},     NamedQuestion{"proposal", proposal},
-    NamedQuestion{"preview", preview},         NamedQuestion{"attendance", attendance},
-    NamedQuestion{"frequency", frequency},     NamedQuestion{"journal", journal},
-    NamedQuestion{"health", health},           NamedQuestion{"dose", dose_of_week},
-    NamedQuestion{"member.page", member_page}, NamedQuestion{"floor.stalls", floor_stalls},
+    NamedQuestion{"classes", classes},
+    NamedQuestion{"members", members},
+    NamedQuestion{"exercises", exercises},
+    NamedQuestion{"proposal", proposal},
+    NamedQuestion{"preview", preview},
+    NamedQuestion{"attendance", attendance},
+    NamedQuestion{"frequency", frequency},
+    NamedQuestion{"journal", journal},
+    NamedQuestion{"health", health},
+    NamedQuestion{"dose", dose_of_week},
+    NamedQuestion{"member.page", member_page},
+    NamedQuestion{"floor.stalls", floor_stalls},
+    NamedQuestion{"talk.sheet", talk_sheet_of},
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 // The instructor's questions about training: dose of a week, a member's page, who stalls and where it hurts.
 #include "kiosk/hub/questions_training.h"
 
+#include "kiosk/hub/talk_sheet.h"
 #include "kiosk/hub/training_page.h"
 #include "kiosk/store/local_day.h"
 #include "kiosk/store/people.h"
@@ -25,6 +26,13 @@ Day today_of(const Room& room, const Fields& f) {
 std::string alias_of(Room& room, const std::string& member) {
   const auto m = store::find_member(room.database, member);
   return m && !m->shown_as.empty() ? m->shown_as : member;
+}
+
+MemberSpec known_member(Room& room, const Fields& f) {
+  const std::string member = f.text("member");
+  auto m = store::find_member(room.database, member);
+  if (!m) refuse("not_found", "There is no member '" + member + "'.", "Ask 'members' for those there are.");
+  return *std::move(m);
 }
 
 /// The alias beside each row's member; rows of one member follow each other.
@@ -53,9 +61,7 @@ AnswerOrPlan dose_of_week(Room& room, const Fields& f) {
 }
 
 AnswerOrPlan member_page(Room& room, const Fields& f) {
-  const std::string member = f.text("member");
-  if (!store::find_member(room.database, member))
-    refuse("not_found", "There is no member '" + member + "'.", "Ask 'members' for those there are.");
+  const std::string member = known_member(room, f).id;
   const Day today = today_of(room, f);
   json::object page{{"member", member},
                     {"shown_as", alias_of(room, member)},
@@ -79,6 +85,13 @@ AnswerOrPlan floor_stalls(Room& room, const Fields& f) {
       (rule == "stall" ? stalls : pain).push_back(std::move(row));
     }
   return json::object{{"stalls", stalls}, {"pain", pain}};
+}
+
+AnswerOrPlan talk_sheet_of(Room& room, const Fields& f) {
+  const MemberSpec m = known_member(room, f);
+  json::object out{{"member", m.id}, {"shown_as", m.shown_as}, {"level", id_of(m.level)}};
+  wire::merge(out, talk_sheet(room, m.id, today_of(room, f)));
+  return out;
 }
 
 }  // namespace floorwheel::hub

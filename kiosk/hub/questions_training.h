@@ -9,5 +9,6 @@ namespace floorwheel::hub {
 AnswerOrPlan dose_of_week(Room&, const Fields&);
 AnswerOrPlan member_page(Room&, const Fields&);
 AnswerOrPlan floor_stalls(Room&, const Fields&);
+AnswerOrPlan talk_sheet_of(Room&, const Fields&);
 
 }  // namespace floorwheel::hub

@@ -7,6 +7,8 @@
 #include "kiosk/store/decisions.h"
 #include "kiosk/store/training_sets.h"
 #include "scheduler/training/dose.h"
+#include "scheduler/training/next_load.h"
+#include "scheduler/training/standstill.h"
 #include "scheduler/training/strength.h"
 
 namespace floorwheel::hub {
@@ -67,6 +69,14 @@ Lately lately(Room& room, const std::string& member, Day today) {
   return l;
 }
 
+/// Of the last set up to this day, or of the pain noted after it.
+Day last_day(const std::vector<SetRecord>& sets, Day today) {
+  Day last;
+  for (const SetRecord& r : sets)
+    if (r.day <= today) last = std::max(last, r.day);
+  return last;
+}
+
 training::NextQuestion question(const Exercise& e, const std::vector<SetRecord>& sets, Day today) {
   training::NextQuestion q;
   q.reps = e.reps;
@@ -106,7 +116,10 @@ json::array next_loads_of(Room& room, const Lately& l, Day today) {
                      {"rule", training::id_of(a.rule)},
                      {"reason", a.reason},
                      {"ask_instructor", a.ask_instructor},
-                     {"substitute", a.substitute.empty() ? json::value() : json::value(a.substitute)}};
+                     {"substitute", a.substitute.empty() ? json::value() : json::value(a.substitute)},
+                     {"last_day", text_of(last_day(sets, today))},
+                     {"visits_without_progress",
+                      training::visits_without_progress(training::visits_of(sets, today).worked)}};
     if (d.by)
       row["override"] = {{"decided_by", d.by->decided_by},
                          {"decided_on", text_of(d.by->day)},

@@ -18,7 +18,10 @@ Instructor::Instructor(QObject* parent)
       floor_(new InstructorFloor(*flow_, *picker_, *exercises_, this)),
       change_(new InstructorChange(*flow_, *picker_, *exercises_, this)),
       run_(new InstructorRun(*flow_, *roster_, this)),
-      plait_(new InstructorPlait(*this, this)) {}
+      plait_(new InstructorPlait(*this, this)),
+      training_(new InstructorTraining(*flow_, *exercises_, this)),
+      pen_(new InstructorPen(*flow_, this)),
+      talk_(new InstructorTalk(*flow_, *pen_, this)) {}
 
 Instructor* Instructor::create(QQmlEngine*, QJSEngine*) {
   static Instructor* const instructor = new Instructor(QCoreApplication::instance());

@@ -12,11 +12,14 @@
 #include "kiosk/screens/instructor_floor.h"
 #include "kiosk/screens/instructor_flow.h"
 #include "kiosk/screens/instructor_heads.h"
+#include "kiosk/screens/instructor_pen.h"
 #include "kiosk/screens/instructor_picker.h"
 #include "kiosk/screens/instructor_plait.h"
 #include "kiosk/screens/instructor_proposal.h"
 #include "kiosk/screens/instructor_roster.h"
 #include "kiosk/screens/instructor_run.h"
+#include "kiosk/screens/instructor_talk.h"
+#include "kiosk/screens/instructor_training.h"
 
 class QQmlEngine;
 class QJSEngine;
@@ -37,6 +40,9 @@ class Instructor : public QObject {
   Q_PROPERTY(floorwheel::screens::InstructorChange* change READ change CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::InstructorRun* run READ run CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::InstructorPlait* plait READ plait CONSTANT FINAL)
+  Q_PROPERTY(floorwheel::screens::InstructorTraining* training READ training CONSTANT FINAL)
+  Q_PROPERTY(floorwheel::screens::InstructorPen* pen READ pen CONSTANT FINAL)
+  Q_PROPERTY(floorwheel::screens::InstructorTalk* talk READ talk CONSTANT FINAL)
 
  public:
   // No default argument: a type that QML can construct by itself would get a second instance there.
@@ -53,6 +59,9 @@ class Instructor : public QObject {
   [[nodiscard]] InstructorChange* change() const { return change_; }
   [[nodiscard]] InstructorRun* run() const { return run_; }
   [[nodiscard]] InstructorPlait* plait() const { return plait_; }
+  [[nodiscard]] InstructorTraining* training() const { return training_; }
+  [[nodiscard]] InstructorPen* pen() const { return pen_; }
+  [[nodiscard]] InstructorTalk* talk() const { return talk_; }
 
  private:
   InstructorFlow* flow_;
@@ -66,6 +75,9 @@ class Instructor : public QObject {
   InstructorChange* change_;
   InstructorRun* run_;
   InstructorPlait* plait_;
+  InstructorTraining* training_;
+  InstructorPen* pen_;
+  InstructorTalk* talk_;
 };
 
 }  // namespace floorwheel::screens

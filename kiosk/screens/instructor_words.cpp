@@ -3,6 +3,7 @@
 
 #include <QDateTime>
 #include <QJsonObject>
+#include <QLocale>
 #include <QTimeZone>
 #include <array>
 
@@ -162,5 +163,16 @@ QString level_word(Level level) {
 QString group_word(std::string_view id) {
   return QString(text(id)).replace(QLatin1Char('_'), QLatin1Char(' '));
 }
+
+QString kg_text(double kg) {
+  return kg <= 0 ? tr("body weight") : tr("%1 kg").arg(QLocale().toString(kg, 'g', 6));
+}
+
+QString day_text(const QString& iso) {
+  return QLocale().toString(QDate::fromString(iso, Qt::ISODate), QStringLiteral("d MMMM"));
+}
+
+QString visits_text(int n) { return count(n, "1 visit", "%n visits"); }
+QString sets_text(int n) { return count(n, "1 set", "%n sets"); }
 
 }  // namespace floorwheel::screens::words

@@ -47,5 +47,12 @@ QString segment_word(const wire::Segment&, Style);
 QString level_word(Level);
 /// The everyday word of a muscle group's id: "lower back".
 QString group_word(std::string_view id);
+/// "12.5 kg"; "body weight" for 0.
+QString kg_text(double kg);
+/// "27 November" of "2026-11-27".
+QString day_text(const QString& iso);
+/// "1 visit", "3 visits"; "1 set", "3 sets".
+QString visits_text(int n);
+QString sets_text(int n);
 
 }  // namespace floorwheel::screens::words

@@ -100,6 +100,11 @@ constexpr std::array commands{
         "{member, exercise, load_g, reps?, sets?, suggested_g, suggested_change}", "", teacher,
         "what the instructor decides instead of the suggested next load; stands until the exercise is "
         "done next, and is learnt from"},
+    CommandKind{"talk.note", "member, goal?, agreed?", "{member}", "{goal, agreed} to the instructor",
+                teacher,
+                "what a talk with a member came to: a goal in the member's own words, what was agreed; a "
+                "later note takes the place of an earlier, an empty text takes it off, both stay in the "
+                "journal"},
 };
 
 // A `change` is {kind, ...fields of that command without class and saw}: class.late, class.leave,
@@ -130,12 +135,21 @@ constexpr std::array questions{
     QuestionKind{
         "member.page", "member, today?",
         "{member, shown_as, week, dose:[..], next:[{exercise, name, load_kg, reps, sets, change, rule, "
-        "reason, ask_instructor, substitute, override?: {decided_by, decided_on, suggested_kg}}], "
+        "reason, ask_instructor, substitute, last_day, visits_without_progress, "
+        "override?: {decided_by, decided_on, suggested_kg}}], "
         "trends:[{exercise, name, equation, points:[{day, "
         "one_rm_kg}], per_week_kg}]}",
         teacher, "a member's dose of the week, next loads with reasons and three trends"},
     QuestionKind{"floor.stalls", "today?", "{stalls:[as next, with member, shown_as], pain:[..]}", teacher,
                  "who of the last four weeks stalls, and whose last visit notes pain"},
+    QuestionKind{
+        "talk.sheet", "member, today?",
+        "{member, shown_as, level, day, week, visits:{week, four_weeks}, sets:{week, four_weeks, planned}, "
+        "groups:[{group, done, planned, band}], loads:[{exercise, name, points:[{day, load_kg, reps}], "
+        "per_week_kg}], goal, goal_day, agreed, agreed_day}",
+        teacher,
+        "a member's one page for a talk; planned: the sets of the week's run sheets, for the classes "
+        "attended"},
     QuestionKind{"journal", "after?, most?", "{rows:[{seq, civil_ms, kind, body}]}", teacher,
                  "the journal itself"},
     QuestionKind{

@@ -72,6 +72,14 @@ Item {
         Said { leftAt: 24; base: 194; size: 24; color: Theme.mute; text: Instructor.flow.readyText }
     }
     BarKey {
+        at: 20
+        wide: 190
+        text: qsTr("Training")
+        note: qsTr("pain, progress, talks")
+        noteSize: 18
+        onActed: Instructor.training.open()
+    }
+    BarKey {
         at: 582
         wide: 444
         visible: Instructor.classes.bigTime !== ""

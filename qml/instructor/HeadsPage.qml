@@ -99,6 +99,16 @@ Item {
         onActed: Instructor.flow.leave()
     }
     BarKey {
+        at: 472
+        wide: 140
+        visible: Instructor.flow.stage === "heads" && Instructor.heads.pages === 1
+        text: qsTr("Training")
+        note: qsTr("pain, progress, talks")
+        textSize: 25
+        noteSize: 18
+        onActed: Instructor.training.open()
+    }
+    BarKey {
         at: 636
         wide: 390
         strong: enabled

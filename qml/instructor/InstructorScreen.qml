@@ -23,6 +23,9 @@ Item {
         case "preview": return "PreviewPage.qml";
         case "end": return "EndPage.qml";
         case "stopped": return "StoppedPage.qml";
+        case "training": return "TrainingPage.qml";
+        case "talk": return "TalkPage.qml";
+        case "write": return "WritePage.qml";
         default: return "ClassPage.qml";
         }
     }

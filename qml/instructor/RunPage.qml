@@ -69,24 +69,42 @@ PlaitPage {
     }
     BarKey {
         at: 732
-        wide: 294
+        wide: 140
         visible: page.stage === "run"
         text: qsTr("Change")
-        note: qsTr("late, left, closed, swap, other exercise")
-        noteSize: 19
+        note: qsTr("late, left, closed, swap")
+        noteSize: 18
         onActed: Instructor.flow.open("change")
+    }
+    BarKey {
+        at: 896
+        visible: page.stage === "run"
+        text: qsTr("Training")
+        note: qsTr("pain, talks")
+        textSize: 25
+        noteSize: 18
+        onActed: Instructor.training.open()
     }
 
     // Held. Where Hold was lies only what changes nothing by itself; Resume is at the other end.
     BarKey {
         at: 20
-        wide: 340
+        wide: 186
         visible: page.stage === "held"
         name: qsTr("Change while held")
         text: qsTr("Change")
-        note: qsTr("late, left, closed, swap, other exercise")
+        note: qsTr("late, left, closed, swap")
         noteSize: 19
         onActed: Instructor.flow.open("change")
+    }
+    BarKey {
+        at: 230
+        visible: page.stage === "held"
+        text: qsTr("Training")
+        note: qsTr("pain, talks")
+        textSize: 25
+        noteSize: 18
+        onActed: Instructor.training.open()
     }
     BarKey {
         at: 384
@@ -115,6 +133,15 @@ PlaitPage {
         onActed: Instructor.flow.resume()
     }
 
+    BarKey {
+        at: 20
+        wide: 190
+        visible: page.stage === "ended"
+        text: qsTr("Training")
+        note: qsTr("pain, progress, talks")
+        noteSize: 18
+        onActed: Instructor.training.open()
+    }
     BarKey {
         at: 582
         wide: 444

@@ -3,6 +3,7 @@
 set(instructor_qml
   instructor/InstructorScreen.qml
   instructor/BarKey.qml
+  instructor/BesideBar.qml
   instructor/ChangePage.qml
   instructor/ClassPage.qml
   instructor/ClassesPage.qml
@@ -23,7 +24,13 @@ set(instructor_qml
   instructor/Said.qml
   instructor/Sentences.qml
   instructor/StopKey.qml
-  instructor/StoppedPage.qml)
+  instructor/StoppedPage.qml
+  instructor/TalkDose.qml
+  instructor/TalkLoads.qml
+  instructor/TalkPage.qml
+  instructor/TrainingKey.qml
+  instructor/TrainingPage.qml
+  instructor/WritePage.qml)
 set(instructor_sources
   instructor.h instructor.cpp
   instructor_as_if.h instructor_as_if.cpp
@@ -34,11 +41,14 @@ set(instructor_sources
   instructor_floor.h instructor_floor.cpp
   instructor_flow.h instructor_flow.cpp
   instructor_heads.h instructor_heads.cpp
+  instructor_pen.h instructor_pen.cpp
   instructor_picker.h instructor_picker.cpp
   instructor_plait.h instructor_plait.cpp
   instructor_proposal.h instructor_proposal.cpp
   instructor_roster.h instructor_roster.cpp
   instructor_rows.h
   instructor_run.h instructor_run.cpp
+  instructor_talk.h instructor_talk.cpp
+  instructor_training.h instructor_training.cpp
   instructor_words.h instructor_words.cpp
   plait_layout.h plait_layout.cpp)

@@ -2,6 +2,8 @@
 // What a QML test may do beside looking at its screen: tell the hub, read its store, kill it, find an item.
 #pragma once
 
+#include <QDateTime>
+#include <QJsonArray>
 #include <QJsonObject>
 #include <QObject>
 #include <QQuickItem>
@@ -10,6 +12,7 @@
 
 #include "kiosk/screens/item_names.h"
 #include "kiosk/screens/picture.h"
+#include "tests/kiosk/hub/past_classes.h"
 #include "tests/support/hub_process.h"
 
 namespace floorwheel::tests {
@@ -40,6 +43,36 @@ class TestHub : public QObject {
     QVariantList all;
     for (const QVariantList& row : hub_.sql(query)) all.append(QVariant(row));
     return all;
+  }
+  /// Plays classes of earlier days on the hub's own store while the hub is away, then starts it again. Each
+  /// is {ago (days), here: [member], sets: [[member, station, slot, load_hg, reps]], hurts?, spot?}, latest
+  /// last.
+  Q_INVOKABLE bool playPast(const QString& toml, const QJsonArray& classes) {
+    hub_.stop();
+    QList<testing::PastClass> past;
+    const QDate today = QDateTime::currentDateTimeUtc().date();
+    for (const QJsonValue& v : classes) {
+      const QJsonObject o = v.toObject();
+      testing::PastClass p{.day = today.addDays(-o.value(QLatin1String("ago")).toInt())};
+      for (const QJsonValue& m : o.value(QLatin1String("here")).toArray()) p.here << m.toString();
+      for (const QJsonValue& s : o.value(QLatin1String("sets")).toArray()) {
+        const QJsonArray a = s.toArray();
+        p.sets << testing::PastSet{a[0].toString(), a[1].toString(), a[2].toInt(), a[3].toInt(),
+                                   a[4].toInt()};
+      }
+      p.hurts = o.value(QLatin1String("hurts")).toString();
+      p.spot = o.value(QLatin1String("spot")).toString();
+      past << p;
+    }
+    testing::play_past_classes(hub_.folder(), toml, past);
+    return hub_.start();
+  }
+  /// A picture with its text twin for people to look at, where $FLOORWHEEL_PICTURES names a folder.
+  Q_INVOKABLE void picture(QQuickItem* near, const QString& name) {
+    const QString folder = qEnvironmentVariable("FLOORWHEEL_PICTURES");
+    if (folder.isEmpty()) return;
+    const QString trouble = screens::save_picture(*near->window(), folder + QLatin1Char('/') + name);
+    if (!trouble.isEmpty()) qWarning("%s", qPrintable(trouble));
   }
   Q_INVOKABLE void kill() { hub_.kill(); }
   Q_INVOKABLE bool restart() { return hub_.start(); }
