@@ -20,6 +20,7 @@ struct Found {
   int proven = 0;      // leading components whose bound is their cost
   int bad_joints = 0;  // of a ring: the fewest that any ring of these stations has, where known
   int exhausted = 0;   // leading components that an exhaustive search has settled
+  std::int64_t searched = 0;  // steps that it took
 };
 
 /// What the search is asked for.

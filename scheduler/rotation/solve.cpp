@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "scheduler/rotation/certify.h"
 #include "scheduler/rotation/outcome.h"
 
 namespace floorwheel {
@@ -32,7 +33,10 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
                   .effort_times = options.effort_times,
                   .stop = options.stop,
                   .progress = options.progress};
-  return as_plan(spec, p, solve(p, task), spec.style, options.seed);
+  Answer answer = solve(p, task);
+  Certificate certificate = certify(spec, p, answer.found);
+  if (options.certificate) *options.certificate = std::move(certificate);
+  return as_plan(spec, p, answer, spec.style, options.seed);
 }
 
 OrRefusal<Plan> first_rotation(const ClassSpec& spec, int slots, const PlanOptions& options) {

@@ -12,6 +12,8 @@
 
 namespace floorwheel {
 
+struct Certificate;  // certificate.h
+
 /// Best and bound so far; called from the planning thread at intervals of steps.
 struct Progress {
   Cost best;
@@ -26,9 +28,11 @@ struct PlanOptions {
   std::int64_t effort_times = 1;    // so many times that
   std::function<bool()> stop = {};  // true: come back with the best so far
   std::function<void(const Progress&)> progress = {};
+  Certificate* certificate = nullptr;  // filled in by plan()
 };
 
-/// A rotation with a fixed number of slots (style from the class).
+/// A rotation with a fixed number of slots (style from the class). Its bounds are those that the check of its
+/// certificate accepts or, where it cannot recheck them, does not refute.
 OrRefusal<Plan> plan(const ClassSpec&, int slots, const PlanOptions& = {});
 
 /// The first good rotation, in milliseconds and not bettered; as valid as any.

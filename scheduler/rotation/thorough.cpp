@@ -18,7 +18,9 @@ constexpr std::int64_t steps_rest = 100'000;
 bool better(const Problem& p, const RowLists& lists, int leading, const Cost& floor, Found& found,
             std::int64_t& steps) {
   Incumbent best{found.rows, found.cost};
+  const std::int64_t before = steps;
   const bool ended = search_all(p, lists, leading, floor, best, steps);
+  found.searched += before - steps;
   found.rows = std::move(best.rows);
   found.cost = best.cost;
   return ended;
