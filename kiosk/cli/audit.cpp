@@ -2,6 +2,7 @@
 // `floorwheel audit`: rules and cost of a rotation, recomputed from the files alone.
 #include "scheduler/rotation/audit.h"
 
+#include "kiosk/cli/certificate.h"
 #include "kiosk/cli/class_input.h"
 #include "kiosk/cli/command.h"
 #include "kiosk/cli/text.h"
@@ -59,8 +60,21 @@ int run(const Args& args) {
                           std::to_string(at_slot) + "."});
   a.breaches.insert(a.breaches.begin(), header.begin(), header.end());
   const bool true_cost = files::states_true_cost(r, a);
-  print(args.has("--json") ? files::to_json(a, true_cost, r.at_slot > 0) : audit_text(a, r, true_cost));
-  return a.holds() && true_cost ? exit_done : exit_holds_not;
+  std::optional<CertificateAudit> certificate;
+  if (args.has("--certificate")) {
+    if (r.at_slot > 0)
+      throw UsageError{"--certificate with a repair", "certificates are of plans, not of repairs"};
+    certificate = audit_certificate(args.value("--certificate"), c, r, a.cost);
+  }
+  if (args.has("--json")) {
+    std::string json = files::to_json(a, true_cost, r.at_slot > 0);
+    if (certificate)
+      json.replace(json.rfind(" }"), 2, ",\n  \"certificate\": " + json_of(*certificate) + " }");
+    print(json);
+  } else {
+    print(audit_text(a, r, true_cost) + (certificate ? text_of(*certificate) : ""));
+  }
+  return a.holds() && true_cost && (!certificate || certificate->holds()) ? exit_done : exit_holds_not;
 }
 
 }  // namespace
@@ -72,6 +86,7 @@ Command audit_command() {
        {"CLASS", "ROTATION"},
        {{"--before", "OLD", "the rotation that was repaired: history is judged and `moved` counted"},
         {"--at-slot", "K", "with --before: the slot the repair began at (default: what the rotation says)"},
+        {"--certificate", "FILE", "recompute also what proves the bounds, as plan wrote it"},
         {"--json", "", "machine-readable"},
         exercises_option},
        {"floorwheel audit hall.class.toml ring.json",

@@ -35,7 +35,8 @@ struct RotationFile {
   std::vector<RunSheetRow> rows;
   Cost cost;
   bool has_moved = false;
-  int at_slot = 0;  // a repair: slots before it are history; else 0
+  int at_slot = 0;                // a repair: slots before it are history; else 0
+  std::vector<Component> proven;  // as it calls them; empty where it says nothing
 };
 OrFileError<RotationFile> parse_rotation(std::string_view json, const std::string& file);
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The reading half of the rotation format, and how a rotation as read fits a class.
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -71,6 +72,16 @@ void read_cost(const JsonNode& cost, RotationFile& r) {
     if (c != Component::moved || r.has_moved) r.cost[c] = cost[id_of(c)].whole(0, INT64_MAX);
 }
 
+void read_proven(const JsonNode& proven, RotationFile& r) {
+  for (std::size_t i = 0; i < proven.size(); ++i) {
+    const std::string id = proven[i].text();
+    const auto known =
+        std::find_if(components.begin(), components.end(), [&](Component c) { return id == id_of(c); });
+    if (known == components.end()) proven[i].fail("there is no component " + id, "name one of `cost`");
+    r.proven.push_back(*known);
+  }
+}
+
 RotationFile read_rotation(const JsonNode& root) {
   check_header(root);
   RotationFile r;
@@ -82,6 +93,7 @@ RotationFile read_rotation(const JsonNode& root) {
   read_style(root, r);
   read_rows(root["members"], r);
   read_cost(root["cost"], r);
+  if (root.has("proven")) read_proven(root["proven"], r);
   return r;
 }
 

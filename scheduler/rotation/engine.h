@@ -16,10 +16,10 @@ struct Found {
   std::vector<StationIndex> ring;
   std::vector<Row> rows;
   Cost cost;
-  Cost bound;          // of each component, given that the earlier ones are as in `cost`
-  int proven = 0;      // leading components whose bound is their cost
-  int bad_joints = 0;  // of a ring: the fewest that any ring of these stations has, where known
-  int exhausted = 0;   // leading components that an exhaustive search has settled
+  Cost bound;                 // of each component, given that the earlier ones are as in `cost`
+  int proven = 0;             // leading components whose bound is their cost
+  int bad_joints = 0;         // of a ring: the fewest that any ring of these stations has, where known
+  int exhausted = 0;          // leading components that an exhaustive search has settled
   std::int64_t searched = 0;  // steps that it took
 };
 
