@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Goal after goal: a first plan class by class, bettered by exchange, then each goal proven in its order,
+// those before it held at their values.
+#include "scheduler/training/week.h"
+
+#include <algorithm>
+
+#include "scheduler/training/week_best.h"
+#include "scheduler/training/week_branch.h"
+#include "scheduler/training/week_refusal.h"
+
+namespace floorwheel::training {
+namespace {
+
+constexpr std::int64_t steps_unit = 1000;  // table entries in a step
+constexpr int exchange_trials = 60'000;
+constexpr std::uint64_t exchange_seed = 1;
+
+/// Counts that hold every rule, or the reason why there are none.
+std::variant<WeekCounts, WeekRefusal> first_plan(const WeekFloor& floor, std::int64_t work_most,
+                                                 std::int64_t& work) {
+  WeekCounts counts;
+  for (std::size_t c = 0; c < floor.classes.size(); ++c) {
+    const WeekFloor alone = floor_of_class(floor, c);
+    WeekBest best(alone);
+    const BranchAnswer answer = branch(best, no_goal, work_most);
+    work += answer.work;
+    if (!best.any()) return no_plan_for(floor.classes[c], answer.proven);
+    counts.push_back(best.counts()[0]);
+  }
+  return counts;
+}
+
+struct Search {
+  WeekBest& best;
+  WeekValues bound{};
+  std::int64_t work = 0;
+  std::int64_t work_most = 0;
+
+  /// Proves goal after goal; a goal that becomes better while a later one is looked at is looked at again.
+  void run() {
+    int goal = 0;
+    while (goal < week_goal_count) {
+      const auto g = static_cast<std::size_t>(goal);
+      const WeekValues before = best.values();
+      const std::int64_t left = std::max<std::int64_t>(work_most - work, 0);
+      // What a goal may take for itself; what it leaves is there for those after it.
+      const std::int64_t share = goal + 1 == week_goal_count ? left : left / 2;
+      bound[g] = 0;
+      if (before[g] > 0) {
+        const BranchAnswer answer = branch(best, goal, share);
+        work += answer.work;
+        bound[g] = answer.bound;
+      }
+      int next = goal + 1;
+      for (int earlier = goal - 1; earlier >= 0; --earlier)
+        if (best.values()[static_cast<std::size_t>(earlier)] != before[static_cast<std::size_t>(earlier)])
+          next = earlier;
+      goal = next;
+    }
+  }
+};
+
+/// The exercises of a class in ring order.
+std::vector<std::string> in_ring_order(const FloorClass& c, const std::vector<int>& counts,
+                                       const ExerciseTable& table) {
+  std::vector<std::string> ids;
+  for (std::size_t t = 0; t < counts.size(); ++t)
+    for (int i = 0; i < counts[t]; ++i) ids.push_back(*c.types[t].exercises[static_cast<std::size_t>(i)]);
+  std::ranges::sort(ids);
+  std::vector<GroupSet> stations;
+  for (const std::string& id : ids) stations.push_back(table.at(id).primary);
+  std::vector<std::string> order;
+  for (const int i : ring_of(stations, c.laps).order) order.push_back(ids[static_cast<std::size_t>(i)]);
+  return order;
+}
+
+}  // namespace
+
+std::variant<WeekPlan, WeekRefusal> plan_week(const WeekSpec& week, const ExerciseTable& table,
+                                              WeekEffort effort) {
+  if (auto no = refusal_at_sight(week, table)) return std::move(*no);
+  const WeekFloor floor = floor_of_week(week, table);
+  std::int64_t work = 0;
+  const std::int64_t work_most = effort.steps * steps_unit;
+  auto first = first_plan(floor, work_most, work);
+  if (auto* no = std::get_if<WeekRefusal>(&first)) return std::move(*no);
+
+  WeekBest best(floor);
+  best.offer(std::get<WeekCounts>(first));
+  better_by_exchange(best, exchange_trials, exchange_seed);
+  Search search{best, {}, work, work_most};
+  search.run();
+
+  WeekPlan plan;
+  plan.stations.resize(floor.classes.size());
+  for (std::size_t c = 0; c < floor.classes.size(); ++c)
+    plan.stations[floor.classes[c].file_index] = in_ring_order(floor.classes[c], best.counts()[c], table);
+  plan.account = account_of(week, table, plan.stations);
+  plan.bound = search.bound;
+  plan.steps = search.work / steps_unit;
+  return plan;
+}
+
+}  // namespace floorwheel::training
