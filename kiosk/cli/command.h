@@ -32,6 +32,7 @@ Command strength_command();
 Command plates_command();
 Command fit_command();
 Command check_command();
+Command week_command();
 
 /// The whole program for the words after its name; the exit code.
 int run(std::span<const std::string> words);

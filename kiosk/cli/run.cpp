@@ -15,10 +15,10 @@ namespace floorwheel::cli {
 namespace {
 
 std::vector<Command> all_commands() {
-  return {plan_command(),   audit_command(),  repair_command(), exercises_command(),
-          check_command(),  dose_command(),   next_command(),   strength_command(),
-          plates_command(), fit_command(),    hub_command(),    tell_command(),
-          ask_command(),    report_command(), doctor_command(), play_command()};
+  return {plan_command(),   audit_command(), repair_command(), exercises_command(), check_command(),
+          week_command(),   dose_command(),  next_command(),   strength_command(),  plates_command(),
+          fit_command(),    hub_command(),   tell_command(),   ask_command(),       report_command(),
+          doctor_command(), play_command()};
 }
 
 std::string overview(const std::vector<Command>& commands) {

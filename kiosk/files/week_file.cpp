@@ -23,9 +23,6 @@ constexpr int most_interval_s = 3600;
 constexpr int most_units = 1000;
 constexpr int most_target = 1000;
 
-constexpr std::array<std::string_view, 7> weekdays{"Monday", "Tuesday",  "Wednesday", "Thursday",
-                                                   "Friday", "Saturday", "Sunday"};
-
 constexpr std::array<Key, 2> document_keys{{{"week", "[week]"}, {"class", "[[class]]"}}};
 constexpr std::array<Key, 2> week_keys{{
     {"name", "name = \"Hall week\""},
@@ -81,9 +78,9 @@ std::vector<std::string> kinds_of(const ExerciseTable& exercises) {
 WeekClass read_class(const TomlDocument& document, const toml::table& entry, const ExerciseTable& exercises) {
   const TomlTable table(document, entry, "a [[class]]", class_keys);
   WeekClass c;
-  const Known days("day of the week", {weekdays.begin(), weekdays.end()});
+  const Known days("day of the week", {training::weekday_names.begin(), training::weekday_names.end()});
   const std::string day = table.known_id(table.need("day"), "day", days);
-  while (weekdays[static_cast<std::size_t>(c.weekday)] != day) ++c.weekday;
+  while (c.day() != day) ++c.weekday;
   c.level = *level_from(table.known_id(table.need("level"), "level", words_of<Level>("level", level_count)));
   if (table.has("length_min")) c.length_s = 60 * table.whole("length_min", 1, most_minutes);
   c.stations = table.whole("stations", 1, most_stations);

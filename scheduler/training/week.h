@@ -26,6 +26,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -40,6 +41,9 @@ struct SetTarget {
   friend bool operator==(SetTarget, SetTarget) = default;
 };
 
+inline constexpr std::array<std::string_view, 7> weekday_names{"Monday", "Tuesday",  "Wednesday", "Thursday",
+                                                               "Friday", "Saturday", "Sunday"};
+
 struct WeekClass {
   int weekday = 0;  // 0 Monday to 6 Sunday
   Level level = Level::novice;
@@ -50,6 +54,10 @@ struct WeekClass {
   int change_s = 20;
   std::map<std::string, int, std::less<>> equipment;  // units by kind; a kind left out is not there
   std::vector<std::string> keep;                      // ids of the table
+  [[nodiscard]] std::string_view day() const { return weekday_names[static_cast<std::size_t>(weekday)]; }
+  /// Every station in every lap.
+  [[nodiscard]] int slots() const { return stations * laps; }
+  [[nodiscard]] int seconds() const { return slots() * (work_s + change_s); }
 };
 
 struct WeekSpec {
@@ -86,6 +94,12 @@ struct WeekPlan {
   [[nodiscard]] bool proven(int goal) const {
     const auto g = static_cast<std::size_t>(goal);
     return bound[g] == account.value[g];
+  }
+  /// So many goals from the first on are proven.
+  [[nodiscard]] int proven_goals() const {
+    int g = 0;
+    while (g < week_goal_count && proven(g)) ++g;
+    return g;
   }
 };
 

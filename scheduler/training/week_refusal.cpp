@@ -12,11 +12,10 @@ std::string number(int n, const std::string& one, const std::string& many) {
 
 std::optional<std::string> time_short(const WeekClass& c) {
   if (!c.length_s) return {};
-  const int slots = c.stations * c.laps;
-  const int need = slots * (c.work_s + c.change_s);
+  const int need = c.seconds();
   if (need <= *c.length_s) return {};
   return number(c.stations, "station", "stations") + " in " + number(c.laps, "lap", "laps") + " take " +
-         std::to_string(slots) + " slots of " + std::to_string(c.work_s + c.change_s) + " s, " +
+         std::to_string(c.slots()) + " slots of " + std::to_string(c.work_s + c.change_s) + " s, " +
          std::to_string(need) + " s in all, and length_min gives " + std::to_string(*c.length_s) +
          " s; take fewer stations or laps, or at least " + std::to_string((need + 59) / 60) + " minutes";
 }
