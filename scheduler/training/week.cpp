@@ -12,23 +12,29 @@
 namespace floorwheel::training {
 namespace {
 
-constexpr std::int64_t steps_unit = 1000;  // table entries in a step
-constexpr int exchange_trials = 60'000;
+constexpr std::int64_t steps_unit = 1000;           // table entries in a step
+constexpr int exchange_trials = 25;                 // for each station and type it may have
+constexpr std::int64_t first_work = 2'000'000'000;  // a first plan takes a thousandth of it
 constexpr std::uint64_t exchange_seed = 1;
 
 /// Counts that hold every rule, or the reason why there are none.
-std::variant<WeekCounts, WeekRefusal> first_plan(const WeekFloor& floor, std::int64_t work_most,
-                                                 std::int64_t& work) {
+std::variant<WeekCounts, WeekRefusal> first_plan(const WeekFloor& floor) {
   WeekCounts counts;
   for (std::size_t c = 0; c < floor.classes.size(); ++c) {
     const WeekFloor alone = floor_of_class(floor, c);
     WeekBest best(alone);
-    const BranchAnswer answer = branch(best, no_goal, work_most);
-    work += answer.work;
+    const BranchAnswer answer = branch(best, no_goal, first_work);
     if (!best.any()) return no_plan_for(floor.classes[c], answer.proven);
     counts.push_back(best.counts()[0]);
   }
   return counts;
+}
+
+/// More for a larger week.
+int trials_for(const WeekFloor& floor) {
+  int sum = 0;
+  for (const FloorClass& c : floor.classes) sum += c.stations * static_cast<int>(c.types.size());
+  return sum * exchange_trials;
 }
 
 struct Search {
@@ -81,15 +87,13 @@ std::variant<WeekPlan, WeekRefusal> plan_week(const WeekSpec& week, const Exerci
                                               WeekEffort effort) {
   if (auto no = refusal_at_sight(week, table)) return std::move(*no);
   const WeekFloor floor = floor_of_week(week, table);
-  std::int64_t work = 0;
-  const std::int64_t work_most = effort.steps * steps_unit;
-  auto first = first_plan(floor, work_most, work);
+  auto first = first_plan(floor);
   if (auto* no = std::get_if<WeekRefusal>(&first)) return std::move(*no);
 
   WeekBest best(floor);
   best.offer(std::get<WeekCounts>(first));
-  better_by_exchange(best, exchange_trials, exchange_seed);
-  Search search{best, {}, work, work_most};
+  better_by_exchange(best, trials_for(floor), exchange_seed);
+  Search search{best, {}, 0, effort.steps * steps_unit};
   search.run();
 
   WeekPlan plan;

@@ -22,9 +22,8 @@ std::optional<std::string> time_short(const WeekClass& c) {
 
 std::optional<std::string> keep_short(const WeekClass& c, const ExerciseTable& table) {
   if (std::ssize(c.keep) > c.stations)
-    return number(static_cast<int>(c.keep.size()), "exercise is", "exercises are") +
-           " to be kept and there " + number(c.stations, "is one station", "are stations") +
-           "; keep fewer or set up more stations";
+    return number(static_cast<int>(c.keep.size()), "exercise is", "exercises are") + " to be kept at " +
+           number(c.stations, "station", "stations") + "; keep fewer or set up more stations";
   std::map<std::string, int> used;
   for (const std::string& id : c.keep)
     for (const std::string& kind : table.at(id).equipment) {
