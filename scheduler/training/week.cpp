@@ -15,7 +15,7 @@ namespace {
 constexpr std::int64_t steps_unit = 1000;           // table entries in a step
 constexpr int exchange_trials = 25;                 // for each station and type it may have
 constexpr std::int64_t first_work = 2'000'000'000;  // a first plan takes a thousandth of it
-constexpr std::uint64_t exchange_seed = 1;
+constexpr int exchange_rounds = 8;
 
 /// Counts that hold every rule, or the reason why there are none.
 std::variant<WeekCounts, WeekRefusal> first_plan(const WeekFloor& floor) {
@@ -42,12 +42,26 @@ struct Search {
   WeekValues bound{};
   std::int64_t work = 0;
   std::int64_t work_most = 0;
+  std::uint64_t seed = 0;
+  WeekCounts tried{};
+
+  /// Exchanges from the best plan on until that no longer helps; again only where the plan is another.
+  void better() {
+    if (tried == best.counts()) return;
+    for (int round = 0; round < exchange_rounds; ++round) {
+      const WeekValues before = best.values();
+      better_by_exchange(best, trials_for(best.floor()), ++seed);
+      if (round > 1 && best.values() == before) break;
+    }
+    tried = best.counts();
+  }
 
   /// Proves goal after goal; a goal that becomes better while a later one is looked at is looked at again.
   void run() {
     int goal = 0;
     while (goal < week_goal_count) {
       const auto g = static_cast<std::size_t>(goal);
+      better();
       const WeekValues before = best.values();
       const std::int64_t left = std::max<std::int64_t>(work_most - work, 0);
       // What a goal may take for itself; what it leaves is there for those after it.
@@ -92,7 +106,6 @@ std::variant<WeekPlan, WeekRefusal> plan_week(const WeekSpec& week, const Exerci
 
   WeekBest best(floor);
   best.offer(std::get<WeekCounts>(first));
-  better_by_exchange(best, trials_for(floor), exchange_seed);
   Search search{best, {}, 0, effort.steps * steps_unit};
   search.run();
 

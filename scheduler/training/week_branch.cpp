@@ -19,6 +19,17 @@ struct Split {
 struct Node {
   std::vector<Split> path;
   std::int64_t bound = 0;
+  int turns = 0;  // times the farther side was taken
+};
+
+/// The lower bound first, then the fewer turns away from what the program proposed (limited discrepancy:
+/// Harvey and Ginsberg 1995, from memory), then the one opened last.
+struct Later {
+  bool operator()(const Node& a, const Node& b) const {
+    if (a.bound != b.bound) return a.bound > b.bound;
+    if (a.turns != b.turns) return a.turns > b.turns;
+    return a.path.size() < b.path.size();
+  }
 };
 
 constexpr double whole_enough = 1e-5;
@@ -35,8 +46,7 @@ class Brancher {
   BranchAnswer run(std::int64_t work_most) {
     open_.push_back({});
     while (!open_.empty() && simplex_.work() < work_most && !ended_early()) {
-      const Node node = std::move(open_.back());
-      open_.pop_back();
+      const Node node = take();
       if (node.bound < to_beat()) look_at(node);
     }
     std::int64_t bound = std::min(to_beat(), unresolved_);
@@ -59,6 +69,15 @@ class Brancher {
   }
   [[nodiscard]] std::int64_t in_steps(std::int64_t bound) const {
     return bound <= 0 ? 0 : (bound + week_.step - 1) / week_.step * week_.step;
+  }
+
+  /// The child just split off as long as there is one, else the most promising of all.
+  Node take() {
+    if (!dives_) std::pop_heap(open_.begin(), open_.end(), Later{});
+    dives_ = false;
+    Node node = std::move(open_.back());
+    open_.pop_back();
+    return node;
   }
 
   void look_at(const Node& node) {
@@ -121,28 +140,31 @@ class Brancher {
     return {};
   }
 
-  void open(const Node& parent, std::int64_t bound, Split s) {
+  /// The nearest child is opened last and looked at next.
+  void open(const Node& parent, std::int64_t bound, Split s, bool nearest) {
     if (s.low > s.high) return;
     Node& child = open_.emplace_back(parent);
     child.bound = bound;
     child.path.push_back(s);
+    child.turns += nearest ? 0 : 1;
+    dives_ = nearest;
+    if (!nearest) std::push_heap(open_.begin(), open_.end(), Later{});
   }
 
-  /// The nearer side is looked at first.
   void split(const Node& node, std::int64_t bound, std::size_t v) {
     const double x = simplex_.value(v);
     const int below = static_cast<int>(std::floor(x));
     const Split down{v, low_[v], below}, up{v, below + 1, high_[v]};
     const bool up_first = x - below > 0.5;
-    open(node, bound, up_first ? down : up);
-    open(node, bound, up_first ? up : down);
+    open(node, bound, up_first ? down : up, false);
+    open(node, bound, up_first ? up : down, true);
   }
 
   void split_off(const Node& node, std::int64_t bound, std::size_t v) {
     const int x = std::clamp(static_cast<int>(std::lround(simplex_.value(v))), low_[v], high_[v]);
-    open(node, bound, {v, low_[v], x - 1});
-    open(node, bound, {v, x + 1, high_[v]});
-    open(node, bound, {v, x, x});
+    open(node, bound, {v, low_[v], x - 1}, false);
+    open(node, bound, {v, x + 1, high_[v]}, false);
+    open(node, bound, {v, x, x}, true);
   }
 
   WeekBest& best_;
@@ -150,7 +172,8 @@ class Brancher {
   WeekValues held_;
   WeekProgram week_;
   BoundedSimplex simplex_;
-  std::vector<Node> open_;
+  std::vector<Node> open_;  // a heap by Later, but for the last while dives_
+  bool dives_ = true;
   std::vector<int> low_, high_;
   std::int64_t unresolved_ = BoundedSimplex::nothing;
 };

@@ -34,9 +34,10 @@ using Terms = std::vector<std::pair<int, int>>;
 // What is split first: whether a day clashes, then how many stations of a class work a group, or which
 // equipment stands out, last which exercises.
 constexpr int rank_day = 1;
-constexpr int rank_aim = 2;
-constexpr int rank_other = 3;
-constexpr int rank_type = 4;
+constexpr int rank_total = 2;
+constexpr int rank_aim = 3;
+constexpr int rank_other = 4;
+constexpr int rank_type = 5;
 
 class Writer {
  public:
@@ -45,6 +46,7 @@ class Writer {
 
   WeekProgram write() {
     add_types();
+    if (n_ > 1 && goal_ != no_goal) add_totals();
     if (counts(WeekGoal::shortfall)) add_under();
     if (counts(WeekGoal::excess)) add_over();
     if (counts(WeekGoal::clashes)) add_days();
@@ -147,6 +149,15 @@ class Writer {
     for (const auto& [column, factor] : total) steep.emplace_back(column, factor / step * rest);
     steep.emplace_back(lack, 1);
     row(steep, rest * (at_least / step + 1), unbounded);
+  }
+
+  /// The week's sets of each group, to be split before the classes'.
+  void add_totals() {
+    for (std::size_t g = 0; g < group_count; ++g) {
+      Terms steps = sets_without(g, n_);
+      for (auto& [column, factor] : steps) factor /= floor_.lap_step;
+      row(std::move(steps), 0, unbounded, aim(WeekGoal::change) ? rank_other : rank_total);
+    }
   }
 
   void add_under() {
