@@ -24,6 +24,7 @@ constexpr int runs = 5;
 /// Seconds from start to exit with the output in a file; below 0 where the program fails.
 double seconds_of(const std::string& program, const std::string& week, const std::string& output) {
   const auto start = std::chrono::steady_clock::now();
+  std::fflush(stdout);  // or the child would print it once more
   const pid_t pid = ::fork();
   if (pid == 0) {
     if (!std::freopen(output.c_str(), "w", stdout)) _exit(126);
