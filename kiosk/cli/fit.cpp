@@ -2,6 +2,7 @@
 // `floorwheel fit`: whether the wanted repetitions fit in a work interval, how dense the work is, and whether
 // people recover between laps.
 #include <algorithm>
+#include <cmath>
 
 #include "kiosk/cli/class_input.h"
 #include "kiosk/cli/command.h"
@@ -37,7 +38,7 @@ int tenths(const Args& args, std::string_view option, int otherwise) {
   if (!args.has(option)) return otherwise;
   const double s = args.value(option) == "0" ? 0 : *args.positive(option);
   if (s > 60) throw UsageError{std::string(option) + " is over a minute", "write seconds, such as 1.5"};
-  return static_cast<int>(10 * s + 0.5);
+  return static_cast<int>(std::lround(10 * s));
 }
 
 Tempo tempo_of(const Args& args) {

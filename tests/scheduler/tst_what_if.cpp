@@ -119,24 +119,22 @@ class TestWhatIf : public QObject {
   }
 
   void every_row_is_what_planning_the_changed_class_gives() {
-    for (const std::uint64_t seed : {3u, 8u}) {
-      ClassSpec c = floors::hall(seed, 14, 6, 6);
-      c.slots = 6;
-      const auto answer = what_if(c, little());
-      const auto* w = std::get_if<WhatIf>(&answer);
-      if (!w) continue;
-      for (const WhatIfRow& r : w->rows) {
-        if (r.change.kind == Kind::two_waves || r.change.kind == Kind::more_slots) continue;
-        const auto by_hand = plan(changed(c, r.change), 6, little().plan);
-        if (const auto* refusal = std::get_if<Refusal>(&by_hand)) {
-          QVERIFY(r.refused);
-          QCOMPARE(r.refused->reason, refusal->reason);
-          continue;
-        }
-        QVERIFY(std::get<Plan>(by_hand).cost == r.cost);
-        QVERIFY(std::get<Plan>(by_hand).bound == r.bound);
+    ClassSpec c = floors::hall(3, 12, 5, 5);
+    c.slots = 5;
+    int judged = 0;
+    for (const WhatIfRow& r : looked_at(c).rows) {
+      if (r.change.kind == Kind::two_waves || r.change.kind == Kind::more_slots) continue;
+      ++judged;
+      const auto by_hand = plan(changed(c, r.change), 5, little().plan);
+      if (const auto* refusal = std::get_if<Refusal>(&by_hand)) {
+        QVERIFY(r.refused);
+        QCOMPARE(r.refused->reason, refusal->reason);
+        continue;
       }
+      QVERIFY(std::get<Plan>(by_hand).cost == r.cost);
+      QVERIFY(std::get<Plan>(by_hand).bound == r.bound);
     }
+    QVERIFY(judged >= 12);
   }
 
   void a_station_that_a_list_names_leaves_the_list() {
