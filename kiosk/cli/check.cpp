@@ -2,35 +2,15 @@
 // `floorwheel check`: what the rules find in a programme.
 #include "scheduler/training/check.h"
 
-#include <boost/json.hpp>
-
 #include "kiosk/cli/class_input.h"
 #include "kiosk/cli/command.h"
 #include "kiosk/cli/text.h"
+#include "kiosk/files/findings_json.h"
 #include "kiosk/files/muscle_groups.h"
 #include "kiosk/files/programme_file.h"
 
 namespace floorwheel::cli {
 namespace {
-
-std::string quoted(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
-std::string quoted_or_null(std::string_view text) { return text.empty() ? "null" : quoted(text); }
-
-std::string findings_json(const std::vector<Finding>& findings) {
-  std::string out = "{ \"findings\": [";
-  bool first = true;
-  for (const Finding& f : findings) {
-    out += first ? "\n  " : ",\n  ";
-    first = false;
-    out += "{ \"rule\": " + quoted(f.rule) + ", \"severity\": " + quoted(id_of(f.severity));
-    out += ", \"day\": " + quoted_or_null(f.day) + ", \"exercise\": " + quoted_or_null(f.exercise);
-    out += ", \"group\": " + quoted_or_null(f.group ? id_of(*f.group) : std::string_view());
-    out += ", \"line\": " + std::to_string(f.line) + ", \"found\": " + quoted(f.found);
-    out += ", \"wanted\": " + quoted(f.wanted) + ", \"source\": " + quoted(f.source);
-    out += ", \"mend\": " + quoted(f.mend) + " }";
-  }
-  return out + (first ? "] }\n" : " ] }\n");
-}
 
 std::string dose_text(const Programme& p, const ExerciseTable& table) {
   const auto sets = weekly_sets(p, table);
@@ -84,7 +64,7 @@ int run(const Args& args) {
   const ExerciseTable table = exercises_of(args);
   const Programme p = value_or_throw(files::read_programme(file, table));
   const std::vector<Finding> findings = check_programme(p, table);
-  print(args.has("--json") ? findings_json(findings) : findings_text(p, table, findings, file));
+  print(args.has("--json") ? files::findings_json(findings) : findings_text(p, table, findings, file));
   for (const Finding& f : findings)
     if (f.severity != Severity::note) return exit_holds_not;
   return exit_done;

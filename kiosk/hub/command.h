@@ -29,6 +29,7 @@ struct Room {
   store::CivilTime now;
   boost::json::object health;          // what only the running hub knows: for the question of that name
   wire::Role role = wire::Role::tool;  // of the screen that tells or asks
+  std::string folder = {};             // the hub's data folder
 };
 
 /// A change to be written: the row with its words, and what else the tables keep of it.

@@ -4,6 +4,7 @@
 #include <spdlog/spdlog.h>
 
 #include <array>
+#include <filesystem>
 
 #include "kiosk/files/exercise_table.h"
 #include "kiosk/hub/hub.h"
@@ -187,7 +188,8 @@ Room Ledger::room(store::Uuid command, wire::Role role) {
               .at_ms = clock_.class_ms(),
               .now = {.ms = civil, .utc_offset_s = clock_.machine().utc_offset_s(civil)},
               .health = {},
-              .role = role};
+              .role = role,
+              .folder = std::filesystem::path(store_->path()).parent_path().string()};
 }
 
 void Ledger::commit(std::vector<TellJob> tells) {

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "kiosk/hub/command.h"
+#include "kiosk/hub/questions_programme.h"
 #include "kiosk/hub/questions_training.h"
 #include "kiosk/hub/sentences.h"
 #include "kiosk/store/people.h"
@@ -197,6 +198,9 @@ constexpr std::array table{
     NamedQuestion{"member.page", member_page},
     NamedQuestion{"floor.stalls", floor_stalls},
     NamedQuestion{"talk.sheet", talk_sheet_of},
+    NamedQuestion{"members.new", members_new},
+    NamedQuestion{"programmes", programmes},
+    NamedQuestion{"programme.check", programme_check},
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 // The instructor's questions about training: dose of a week, a member's page, who stalls and where it hurts.
 #include "kiosk/hub/questions_training.h"
 
+#include "kiosk/hub/new_members.h"
 #include "kiosk/hub/talk_sheet.h"
 #include "kiosk/hub/training_page.h"
 #include "kiosk/store/local_day.h"
@@ -93,5 +94,7 @@ AnswerOrPlan talk_sheet_of(Room& room, const Fields& f) {
   wire::merge(out, talk_sheet(room, m.id, today_of(room, f)));
   return out;
 }
+
+AnswerOrPlan members_new(Room& room, const Fields&) { return json::object{{"rows", new_members(room)}}; }
 
 }  // namespace floorwheel::hub

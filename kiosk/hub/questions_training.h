@@ -10,5 +10,6 @@ AnswerOrPlan dose_of_week(Room&, const Fields&);
 AnswerOrPlan member_page(Room&, const Fields&);
 AnswerOrPlan floor_stalls(Room&, const Fields&);
 AnswerOrPlan talk_sheet_of(Room&, const Fields&);
+AnswerOrPlan members_new(Room&, const Fields&);
 
 }  // namespace floorwheel::hub

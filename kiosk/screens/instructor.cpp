@@ -10,7 +10,8 @@ Instructor::Instructor(QObject* parent)
     : QObject(parent),
       flow_(new InstructorFlow(this)),
       classes_(new InstructorClasses(*flow_, this)),
-      heads_(new InstructorHeads(*flow_, this)),
+      newcomers_(new InstructorNew(*flow_, this)),
+      heads_(new InstructorHeads(*flow_, *newcomers_, this)),
       proposal_(new InstructorProposal(*flow_, this)),
       roster_(new InstructorRoster(*flow_, this)),
       picker_(new InstructorPicker(*flow_, this)),
@@ -21,7 +22,8 @@ Instructor::Instructor(QObject* parent)
       plait_(new InstructorPlait(*this, this)),
       training_(new InstructorTraining(*flow_, *exercises_, this)),
       pen_(new InstructorPen(*flow_, this)),
-      talk_(new InstructorTalk(*flow_, *pen_, this)) {}
+      talk_(new InstructorTalk(*flow_, *pen_, this)),
+      programmes_(new InstructorProgrammes(*flow_, *exercises_, this)) {}
 
 Instructor* Instructor::create(QQmlEngine*, QJSEngine*) {
   static Instructor* const instructor = new Instructor(QCoreApplication::instance());

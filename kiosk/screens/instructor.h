@@ -12,9 +12,11 @@
 #include "kiosk/screens/instructor_floor.h"
 #include "kiosk/screens/instructor_flow.h"
 #include "kiosk/screens/instructor_heads.h"
+#include "kiosk/screens/instructor_new.h"
 #include "kiosk/screens/instructor_pen.h"
 #include "kiosk/screens/instructor_picker.h"
 #include "kiosk/screens/instructor_plait.h"
+#include "kiosk/screens/instructor_programmes.h"
 #include "kiosk/screens/instructor_proposal.h"
 #include "kiosk/screens/instructor_roster.h"
 #include "kiosk/screens/instructor_run.h"
@@ -43,6 +45,8 @@ class Instructor : public QObject {
   Q_PROPERTY(floorwheel::screens::InstructorTraining* training READ training CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::InstructorPen* pen READ pen CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::InstructorTalk* talk READ talk CONSTANT FINAL)
+  Q_PROPERTY(floorwheel::screens::InstructorNew* newcomers READ newcomers CONSTANT FINAL)
+  Q_PROPERTY(floorwheel::screens::InstructorProgrammes* programmes READ programmes CONSTANT FINAL)
 
  public:
   // No default argument: a type that QML can construct by itself would get a second instance there.
@@ -62,10 +66,13 @@ class Instructor : public QObject {
   [[nodiscard]] InstructorTraining* training() const { return training_; }
   [[nodiscard]] InstructorPen* pen() const { return pen_; }
   [[nodiscard]] InstructorTalk* talk() const { return talk_; }
+  [[nodiscard]] InstructorNew* newcomers() const { return newcomers_; }
+  [[nodiscard]] InstructorProgrammes* programmes() const { return programmes_; }
 
  private:
   InstructorFlow* flow_;
   InstructorClasses* classes_;
+  InstructorNew* newcomers_;
   InstructorHeads* heads_;
   InstructorProposal* proposal_;
   InstructorRoster* roster_;
@@ -78,6 +85,7 @@ class Instructor : public QObject {
   InstructorTraining* training_;
   InstructorPen* pen_;
   InstructorTalk* talk_;
+  InstructorProgrammes* programmes_;
 };
 
 }  // namespace floorwheel::screens

@@ -22,7 +22,7 @@ class InstructorFlow : public QObject {
   QML_UNCREATABLE("Instructor.flow")
   // Of the class: "class", "heads", "proposal", "start", "run", "held", "stopped", "ended".
   // Opened beside it: "classes", "floor", "compare", "change", "pick", "preview", "end", "training", "talk",
-  // "write".
+  // "write", "new", "programmes", "findings".
   Q_PROPERTY(QString page READ page NOTIFY pageChanged FINAL)
   Q_PROPERTY(
       QString stage READ stage NOTIFY pageChanged FINAL)  // the page of the class, whatever lies on top

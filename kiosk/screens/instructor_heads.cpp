@@ -14,8 +14,12 @@ constexpr int page_names = 18;
 constexpr int guests_most = 99;
 }  // namespace
 
-InstructorHeads::InstructorHeads(InstructorFlow& flow, QObject* parent)
-    : QObject(parent), flow_(flow), names_(new RowModel({"member", "name", "here"}, this)) {
+InstructorHeads::InstructorHeads(InstructorFlow& flow, InstructorNew& newcomers, QObject* parent)
+    : QObject(parent),
+      flow_(flow),
+      newcomers_(newcomers),
+      names_(new RowModel({"member", "name", "here", "visit"}, this)) {
+  connect(&newcomers_, &InstructorNew::changed, this, &InstructorHeads::show);
   connect(&hub_link(), &HubLink::hallChanged, this, &InstructorHeads::read_hall);
   connect(&flow_, &InstructorFlow::pageChanged, this, &InstructorHeads::show);
   connect(&hub_link(), &HubLink::receipt, this, [this](const QString& id) {
@@ -96,7 +100,8 @@ void InstructorHeads::show() {
   for (const auto* m : all.mid(page_ * page_names, page_names))
     rows.append({{QStringLiteral("member"), words::text(m->id)},
                  {QStringLiteral("name"), words::text(m->shown_as)},
-                 {QStringLiteral("here"), is_here(*m)}});
+                 {QStringLiteral("here"), is_here(*m)},
+                 {QStringLiteral("visit"), newcomers_.visit_word(words::text(m->id))}});
   show_in_places(*names_, rows);
   Q_EMIT changed();
 }

@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "kiosk/screens/instructor_flow.h"
+#include "kiosk/screens/instructor_new.h"
 #include "kiosk/screens/instructor_rows.h"
 
 namespace floorwheel::screens {
@@ -18,7 +19,8 @@ class InstructorHeads : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Instructor.heads")
-  Q_PROPERTY(floorwheel::screens::RowModel* names READ names CONSTANT FINAL)  // a page: member, name, here
+  // A page: member, name, here, visit ("visit 2" on one of the first four, else "").
+  Q_PROPERTY(floorwheel::screens::RowModel* names READ names CONSTANT FINAL)
   Q_PROPERTY(int guests READ guests NOTIFY changed FINAL)
   Q_PROPERTY(int total READ total NOTIFY changed FINAL)  // people the main key counts
   Q_PROPERTY(QString summary READ summary NOTIFY changed FINAL)
@@ -27,7 +29,7 @@ class InstructorHeads : public QObject {
   Q_PROPERTY(QString pageText READ pageText NOTIFY changed FINAL)
 
  public:
-  explicit InstructorHeads(InstructorFlow& flow, QObject* parent);
+  InstructorHeads(InstructorFlow& flow, InstructorNew& newcomers, QObject* parent);
 
   [[nodiscard]] RowModel* names() const { return names_; }
   [[nodiscard]] int guests() const;
@@ -55,6 +57,7 @@ class InstructorHeads : public QObject {
   [[nodiscard]] QList<const wire::MemberView*> named() const;
 
   InstructorFlow& flow_;
+  InstructorNew& newcomers_;
   RowModel* names_;
   QString class_;
   QString counted_;           // the count told last

@@ -41,4 +41,21 @@ std::vector<FrequencyRow> frequency(Database& db, const Days& days) {
   return out;
 }
 
+std::vector<VisitCount> visit_counts(Database& db, int most) {
+  std::vector<VisitCount> out;
+  Statement s = db.statement(
+      "SELECT m.id, coalesce(w.shown_as, m.id), coalesce(i.visits, 0), coalesce(i.last_day, '')"
+      " FROM member m LEFT JOIN member_words w ON w.member = m.id"
+      " LEFT JOIN (SELECT member, count(*) AS visits, max(local_day) AS last_day FROM check_in GROUP BY "
+      "member) i"
+      " ON i.member = m.id WHERE coalesce(i.visits, 0) <= ? ORDER BY m.id");
+  s.bind(most);
+  while (s.step())
+    out.push_back({.member = s.text(0),
+                   .shown_as = s.text(1),
+                   .visits = static_cast<int>(s.integer(2)),
+                   .last_day = s.text(3)});
+  return out;
+}
+
 }  // namespace floorwheel::store

@@ -33,4 +33,13 @@ struct FrequencyRow {
 /// Visits by member and ISO week of the local day; guests are nobody's visits.
 std::vector<FrequencyRow> frequency(Database&, const Days& = {});
 
+struct VisitCount {
+  std::string member;
+  std::string shown_as;
+  int visits = 0;        // check-ins, of classes that run now too
+  std::string last_day;  // "" for never
+};
+/// Members with at most so many visits, by id.
+std::vector<VisitCount> visit_counts(Database&, int most);
+
 }  // namespace floorwheel::store

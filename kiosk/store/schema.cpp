@@ -163,7 +163,12 @@ CREATE INDEX set_record_by_week ON set_record(iso_week) WHERE corrects IS NULL;
 CREATE INDEX set_record_by_corrected ON set_record(corrects) WHERE corrects IS NOT NULL;
 )sql";
 
-constexpr std::array steps{first, load_decisions, record_indexes};
+// Visits of one member, and of each: asked for before every class.
+constexpr std::string_view visits_by_member = R"sql(
+CREATE INDEX check_in_by_member ON check_in(member, local_day);
+)sql";
+
+constexpr std::array steps{first, load_decisions, record_indexes, visits_by_member};
 
 }  // namespace
 

@@ -150,6 +150,17 @@ constexpr std::array questions{
         teacher,
         "a member's one page for a talk; planned: the sets of the week's run sheets, for the classes "
         "attended"},
+    QuestionKind{
+        "members.new", "",
+        "{rows:[{member, shown_as, visits, visit, here, expected, last_day, look_at:[sentence]}]}", teacher,
+        "members on one of their first four visits, or before it, and what we suggest to look at; who is "
+        "here in the class at hand first"},
+    QuestionKind{"programmes", "", "{programmes:[name]}", teacher,
+                 "the files NAME.programme.toml in the folder 'programmes' of the hub's data folder"},
+    QuestionKind{"programme.check", "name",
+                 "{name, title, level, days, weeks, findings:[as `check --json`]}|{name, error}", teacher,
+                 "what the programme check finds in one of them; error: it cannot be read, with "
+                 "file:line:column"},
     QuestionKind{"journal", "after?, most?", "{rows:[{seq, civil_ms, kind, body}]}", teacher,
                  "the journal itself"},
     QuestionKind{

@@ -17,6 +17,7 @@ Item {
             required property string member
             required name
             required property bool here
+            required property string visit
             x: (20 + 210 * (index % 6)) * Theme.u
             y: (158 + 154 * Math.floor(index / 6)) * Theme.u
             width: 186 * Theme.u
@@ -24,7 +25,8 @@ Item {
             fill: here ? Theme.paper : Theme.panel
             ink: here ? Theme.ink : Theme.paper
             edge: here ? Theme.paper : Theme.line
-            note: here ? qsTr("here") : qsTr("expected")
+            readonly property string now: here ? qsTr("here") : qsTr("expected")
+            note: visit === "" ? now : qsTr("%1, %2").arg(now).arg(visit)
             onActed: Instructor.heads.tap(member)
             Text {
                 width: parent.width - 12 * Theme.u
@@ -44,14 +46,14 @@ Item {
                 anchors.horizontalCenter: parent.horizontalCenter
                 y: 82 * Theme.u
                 spacing: 10 * Theme.u
-                Tick { visible: head.here; width: 32 * Theme.u; colour: head.inkNow }
+                Tick { visible: head.here; width: (head.visit === "" ? 32 : 24) * Theme.u; colour: head.inkNow }
                 Text {
                     text: head.note
                     color: head.here ? head.inkNow : Theme.mute
                     textFormat: Text.PlainText
                     font.family: Theme.plain
                     font.bold: head.here
-                    font.pixelSize: Math.round(21 * Theme.u)
+                    font.pixelSize: Math.round((head.visit === "" ? 21 : 18) * Theme.u)
                 }
             }
         }

@@ -26,6 +26,9 @@ Item {
         case "training": return "TrainingPage.qml";
         case "talk": return "TalkPage.qml";
         case "write": return "WritePage.qml";
+        case "new": return "NewcomersPage.qml";
+        case "programmes": return "ProgrammesPage.qml";
+        case "findings": return "FindingsPage.qml";
         default: return "ClassPage.qml";
         }
     }

@@ -52,6 +52,22 @@ Item {
     }
     BesideBar { onWentBack: Instructor.flow.leave() }
     BarKey {
+        at: 368
+        wide: 200
+        text: qsTr("New members")
+        note: qsTr("first four visits")
+        textSize: 25
+        onActed: Instructor.newcomers.open()
+    }
+    BarKey {
+        at: 592
+        wide: 200
+        text: qsTr("Programmes")
+        note: qsTr("check one")
+        textSize: 25
+        onActed: Instructor.programmes.open()
+    }
+    BarKey {
         at: 816
         wide: 210
         visible: Instructor.training.pages > 1

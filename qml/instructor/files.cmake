@@ -9,15 +9,18 @@ set(instructor_qml
   instructor/ClassesPage.qml
   instructor/ComparePage.qml
   instructor/EndPage.qml
+  instructor/FindingsPage.qml
   instructor/FloorPage.qml
   instructor/FourWords.qml
   instructor/HeadsPage.qml
   instructor/LiveHeader.qml
+  instructor/NewcomersPage.qml
   instructor/PickPage.qml
   instructor/PlaitPage.qml
   instructor/PlaitDots.qml
   instructor/PlaitView.qml
   instructor/PreviewPage.qml
+  instructor/ProgrammesPage.qml
   instructor/ProposalPage.qml
   instructor/RosterColumn.qml
   instructor/RunPage.qml
@@ -41,9 +44,11 @@ set(instructor_sources
   instructor_floor.h instructor_floor.cpp
   instructor_flow.h instructor_flow.cpp
   instructor_heads.h instructor_heads.cpp
+  instructor_new.h instructor_new.cpp
   instructor_pen.h instructor_pen.cpp
   instructor_picker.h instructor_picker.cpp
   instructor_plait.h instructor_plait.cpp
+  instructor_programmes.h instructor_programmes.cpp
   instructor_proposal.h instructor_proposal.cpp
   instructor_roster.h instructor_roster.cpp
   instructor_rows.h

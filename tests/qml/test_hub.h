@@ -3,6 +3,8 @@
 #pragma once
 
 #include <QDateTime>
+#include <QDir>
+#include <QFile>
 #include <QJsonArray>
 #include <QJsonObject>
 #include <QObject>
@@ -66,6 +68,15 @@ class TestHub : public QObject {
     }
     testing::play_past_classes(hub_.folder(), toml, past);
     return hub_.start();
+  }
+  /// A programme file into the hub's data folder: of a file of the source tree the first bytes, or all.
+  Q_INVOKABLE bool writeProgramme(const QString& name, const QString& source, int bytes = -1) {
+    QFile from(qEnvironmentVariable("FLOORWHEEL_SOURCE") + QLatin1Char('/') + source);
+    QDir(hub_.folder()).mkpath(QStringLiteral("programmes"));
+    QFile to(hub_.folder() + QStringLiteral("/programmes/%1.programme.toml").arg(name));
+    if (!from.open(QIODevice::ReadOnly) || !to.open(QIODevice::WriteOnly)) return false;
+    const QByteArray text = from.readAll().left(bytes < 0 ? from.size() : bytes);
+    return !text.isEmpty() && to.write(text) == text.size();
   }
   /// A picture with its text twin for people to look at, where $FLOORWHEEL_PICTURES names a folder.
   Q_INVOKABLE void picture(QQuickItem* near, const QString& name) {

@@ -58,6 +58,14 @@ Item {
         function count(n: int, word: string): string {
             return n + " " + word + (n === 1 ? "" : "s");
         }
+        /// No text ends in an ellipsis.
+        function nothingIsCut(item: Item): void {
+            if (!item.visible)
+                return;
+            verify(item.truncated !== true, "cut: " + item.text);
+            for (let i = 0; i < item.children.length; ++i)
+                nothingIsCut(item.children[i]);
+        }
         function dayOf(iso: string): string {
             const months = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
             const [year, month, day] = iso.split("-");
@@ -89,6 +97,7 @@ Item {
             compare(pain.line, "noted on " + dayOf(one("SELECT max(i.local_day) FROM check_in i WHERE i.member = 'w2'")));
             verify(pain.reason.startsWith("Ask before this exercise"), pain.reason);
             sees("Pain: stop the exercise and ask. What a licensed professional advises comes first. This is no diagnosis and no medical advice.");
+            nothingIsCut(page);
             TestHub.picture(page, "instructor-training.png");
             tap("Leave as it is");
             control("18:30");
@@ -109,6 +118,7 @@ Item {
             // The line, the repeater and a dot for each of four visits.
             compare(findChild(page, "dots").children.length, 6);
             keysAreFit();
+            nothingIsCut(page);
             TestHub.picture(page, "instructor-talk.png");
             tap("Back");
             sees("No progress: 2");
@@ -138,6 +148,7 @@ Item {
             tap("Letters");
             write("b");
             sees("Written: Lift my zo. Q5,üb");
+            nothingIsCut(page);
             TestHub.picture(page, "instructor-write.png");
             compare(one("SELECT count(*) FROM journal WHERE kind = 'talk.note'"), 0);
             tap("Keep this");
@@ -158,6 +169,7 @@ Item {
             tap("Keep this");
             sees("box ste");
             compare(one("SELECT json_extract(w.json, '$.agreed') FROM journal j JOIN journal_words w ON w.seq = j.seq WHERE j.kind = 'talk.note' ORDER BY j.seq DESC"), "box ste");
+            nothingIsCut(page);
             TestHub.picture(page, "instructor-talk-agreed.png");
         }
 
@@ -187,7 +199,86 @@ Item {
             keysAreFit();
         }
 
-        function test_06_while_the_class_runs_it_is_read_and_hold_is_there(): void {
+        function test_06_new_members_and_what_to_look_at(): void {
+            // At check-in: a word beside them. w1 and w2 have come four times, w3 twice, w4 never.
+            for (const [alias, note] of [["Wren A.", "expected"], ["Rook B.", "expected"], ["Teal C.", "expected, visit 3"], ["Finch D.", "expected, visit 1"]])
+                compare(control(alias).note, note);
+            keysAreFit();
+            nothingIsCut(page);
+            TestHub.picture(page, "instructor-heads-new.png");
+            tap("Training");
+            tap("New members");
+            sees("On the first four visits: 2");
+            const teal = control("Teal C., visit 3");
+            compare(teal.line, "expected");
+            compare(teal.about, TestHub.ask("members.new", {}).rows.find(r => r.member === "w3").look_at[0]);
+            compare(control("Finch D., visit 1").about, "Show, and let them practise with light loads.");
+            keysAreFit();
+            nothingIsCut(page);
+            TestHub.picture(page, "instructor-new.png");
+            verify(!("code" in TestHub.tell("check_in", { "class": classId, "member": "w4" })));
+            tryVerify(() => control("Finch D., visit 1").line === "here");
+            tap("Finch D., visit 1");
+            sees("This week: 1 visit, 0 sets of 0 planned.");
+            keysAreFit();
+            tap("Back");
+            sees("On the first four visits: 2");
+            tap("Back");
+            sees("Pain noted: 1");
+        }
+
+        function test_07_a_programme_is_checked(): void {
+            tap("Programmes");
+            sees("No file NAME.programme.toml lies in the folder 'programmes' of the hub's data folder.");
+            keysAreFit();
+            tap("Back");
+            verify(TestHub.writeProgramme("heavy", "tests/kiosk/files/programmes/14-to-failure.programme.toml"));
+            verify(TestHub.writeProgramme("two-evenings", "tests/kiosk/files/programmes/01-two-full-body-days.programme.toml"));
+            verify(TestHub.writeProgramme("rounds", "tests/kiosk/files/programmes/18-circuits.programme.toml"));
+            verify(TestHub.writeProgramme("torn", "tests/kiosk/files/programmes/14-to-failure.programme.toml", 60));
+            tap("Programmes");
+            control("two-evenings");
+            keysAreFit();
+            nothingIsCut(page);
+            TestHub.picture(page, "instructor-programmes.png");
+            tap("heavy");
+            const findings = TestHub.ask("programme.check", { "name": "heavy" }).findings;
+            verify(findings.some(f => f.severity === "must"));
+            sees("To the last one");
+            const grave = findings.find(f => f.severity === "must");
+            sees("Must change");
+            sees(grave.found);
+            sees(grave.wanted);
+            sees(grave.mend);
+            sees(grave.source);
+            keysAreFit();
+            nothingIsCut(page);
+            TestHub.picture(page, "instructor-findings.png");
+            tap("Back");
+            tap("rounds");
+            tryCompare(Instructor.programmes.findings, "count", 3);
+            keysAreFit();
+            nothingIsCut(page);
+            TestHub.picture(page, "instructor-findings-3.png");
+            tap("Next findings");
+            keysAreFit();
+            tap("Back");
+            tap("two-evenings");
+            tryVerify(() => Instructor.programmes.summary.includes("worth knowing") || Instructor.programmes.summary.includes("no finding by these rules"));
+            tap("Back");
+            tap("torn");
+            sees("This file cannot be read.");
+            tryVerify(() => Instructor.programmes.error.startsWith("torn.programme.toml:"));
+            keysAreFit();
+            nothingIsCut(page);
+            TestHub.picture(page, "instructor-torn.png");
+            tap("Back");
+            tap("Back");
+            tap("Leave as it is");
+            verify(!("code" in TestHub.tell("check_in.undo", { "class": classId, "member": "w4" })));
+        }
+
+        function test_08_while_the_class_runs_it_is_read_and_hold_is_there(): void {
             tap("All 4 are here");
             control("Publish");
             tap("Publish");

@@ -119,6 +119,46 @@ class TestHubTalk : public QObject {
     QCOMPARE(visits("2026-03-15"), (QJsonObject{{"week", 1}, {"four_weeks", 2}}));
   }
 
+  void new_members_are_on_one_of_their_first_four_visits() {
+    const auto rows = [&] { return teacher_->ask("members.new").body.value("rows").toArray(); };
+    const auto visits = [&](const char* member) {
+      return sql(data(), QString("SELECT count(*) FROM check_in WHERE member = '%1'").arg(member)).toInt();
+    };
+    // m01 never came; m02 and m03 have had their four.
+    QCOMPARE(visits("m02"), 4);
+    QCOMPARE(rows().size(), 1);
+    const QString c = open_class(*teacher_);
+    QJsonObject first = rows()[0].toObject();
+    QCOMPARE(first.value("member").toString(), QString("m01"));
+    QCOMPARE(first.value("shown_as").toString(), QString("Wren A."));
+    QCOMPARE(first.value("visits").toInt(), 0);
+    QCOMPARE(first.value("visit").toInt(), 1);
+    QVERIFY(!first.value("here").toBool() && first.value("expected").toBool());
+    QVERIFY(first.value("last_day").isNull());
+    QCOMPARE(first.value("look_at").toArray().size(), 3);
+    QVERIFY(first.value("look_at").toArray()[0].toString().contains("light loads"));
+    // Checked in, this is the visit that was the next; a walk-in who is here comes before who is expected.
+    QVERIFY(teacher_->tell("member.add", {{"id", "n1"}, {"shown_as", "Rook W."}, {"level", "novice"}}).done);
+    QVERIFY(teacher_->tell("check_in", {{"class", c}, {"member", "n1"}}).done);
+    QCOMPARE(rows().size(), 2);
+    QCOMPARE(rows()[0].toObject().value("member").toString(), QString("n1"));
+    QVERIFY(teacher_->tell("check_in", {{"class", c}, {"member", "m01"}}).done);
+    first = row_of(rows(), "member", "m01");
+    QCOMPARE(first.value("visits").toInt(), visits("m01"));
+    QCOMPARE(first.value("visit").toInt(), 1);
+    QVERIFY(first.value("here").toBool());
+    // When the class is over the next visit is meant.
+    QVERIFY(teacher_->tell("class.end", {{"class", c}}).done);
+    first = row_of(rows(), "member", "m01");
+    QCOMPARE(first.value("visit").toInt(), 2);
+    QVERIFY(!first.value("here").toBool());
+    QCOMPARE(first.value("last_day").toString(),
+             sql(data(), "SELECT max(local_day) FROM check_in WHERE member = 'm01'").toString());
+    Screen desk(hub_->url(), Role::desk);
+    QCOMPARE(desk.ask("members.new").code, QString("refused"));
+    QCOMPARE(desk.ask("programmes").code, QString("refused"));
+  }
+
   void a_note_stands_until_the_next_and_stays_in_the_journal() {
     QVERIFY(teacher_->tell("talk.note", {{"member", "m02"}, {"goal", "Climb the tower stairs"}}).done);
     QVERIFY(teacher_->tell("talk.note", {{"member", "m02"}, {"agreed", "Three rows a week"}}).done);

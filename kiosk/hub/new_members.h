@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Members on one of their first four visits, or before it, with what we suggest to look at. Visits are
+// check-ins of the store.
+#pragma once
+
+#include <boost/json.hpp>
+
+#include "kiosk/hub/command.h"
+
+namespace floorwheel::hub {
+
+/// The rows of the question `members.new`: who is here first, then who is expected in the class at hand, then
+/// the others by their last visit, those who never came last.
+boost::json::array new_members(Room&);
+
+}  // namespace floorwheel::hub
