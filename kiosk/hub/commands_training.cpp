@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Commands about training: what a person decides instead of a suggestion.
+// Commands about training: what a person decides instead of a suggestion, and whether a member's own week is
+// shown where everybody stands.
 #include <array>
 
 #include "kiosk/hub/command.h"
@@ -60,8 +61,26 @@ Outcome load_decide(Room& room, const Fields& f) {
   return c;
 }
 
+Outcome page_show(Room& room, const Fields& f) {
+  const std::string member = known_member(room, f);
+  const bool on = f.flag("on");
+  if (room.role == Role::wall || (on && room.role == Role::touch))
+    refuse("refused", "A member's own week is not switched on here: everybody stands before this screen.",
+           "Ask at the desk, or the instructor.");
+  const json::object receipt{{"member", member}, {"on", on}};
+  if (store::page_shown(room.database, member) == on) return Already{receipt};
+  Change c;
+  c.body = receipt;
+  c.receipt = receipt;
+  c.write = [member, on](store::Database& db, std::int64_t seq) {
+    store::keep_page_shown(db, member, on, seq);
+  };
+  return c;
+}
+
 constexpr std::array table{
     NamedCommand{"load.decide", load_decide},
+    NamedCommand{"page.show", page_show},
 };
 
 }  // namespace

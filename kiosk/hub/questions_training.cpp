@@ -63,6 +63,9 @@ AnswerOrPlan dose_of_week(Room& room, const Fields& f) {
 
 AnswerOrPlan member_page(Room& room, const Fields& f) {
   const std::string member = known_member(room, f).id;
+  if (room.role == wire::Role::touch && !store::page_shown(room.database, member))
+    refuse("refused", "This member has not asked for their own week on the touch screen.",
+           "Ask at the desk, or the instructor.");
   const Day today = today_of(room, f);
   json::object page{{"member", member},
                     {"shown_as", alias_of(room, member)},

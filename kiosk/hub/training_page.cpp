@@ -109,6 +109,7 @@ json::array next_loads_of(Room& room, const Lately& l, Day today) {
     if (a.rule == training::NextRule::first) continue;  // nothing done up to this day
     json::object row{{"exercise", id},
                      {"name", e.name},
+                     {"hold", e.hold},
                      {"load_kg", a.load ? json::value(kg(a.load->mass)) : json::value()},
                      {"reps", json::array{a.reps[0], a.reps[1]}},
                      {"sets", a.sets},
@@ -173,7 +174,10 @@ json::array next_loads(Room& room, const std::string& member, Day today) {
 
 json::object training_of(Room& room, const std::string& member, Day today) {
   const Lately l = lately(room, member, today);
-  return {{"dose", rows_of(l.sets, room.exercises, training::iso_week_of(today))},
+  const training::IsoWeek week = training::iso_week_of(today);
+  const auto of_week = [&](const SetRecord& r) { return training::iso_week_of(r.day) == week; };
+  return {{"working_sets", std::ranges::count_if(l.sets, of_week)},
+          {"dose", rows_of(l.sets, room.exercises, week)},
           {"next", next_loads_of(room, l, today)},
           {"trends", trends_of(room, l, today)}};
 }

@@ -145,6 +145,15 @@ bool DeskToday::canUndo() const {
   return canSeat() && m != nullptr && m->here && !m->guest;
 }
 
+bool DeskToday::canShowPage() const {
+  const wire::MemberView* m = chosen_one();
+  return m != nullptr && !m->guest;
+}
+
+bool DeskToday::pageShown() const {
+  return hub_link().hall().pages_shown.contains(chosen_member_.toStdString());
+}
+
 QString DeskToday::dateText() const {
   const qint64 now_ms = hub_link().civilNowMs();
   if (now_ms <= 0) return {};
@@ -207,6 +216,13 @@ void DeskToday::undo(const QString& member) {
   if (chosen() == nullptr || member.isEmpty()) return;
   hub_link().tell(QStringLiteral("check_in.undo"),
                   {{QStringLiteral("class"), chosen_class_}, {QStringLiteral("member"), member}});
+  say({});
+}
+
+void DeskToday::showPage(const QString& member, bool on) {
+  if (member.isEmpty()) return;
+  hub_link().tell(QStringLiteral("page.show"),
+                  {{QStringLiteral("member"), member}, {QStringLiteral("on"), on}});
   say({});
 }
 

@@ -29,6 +29,9 @@ class DeskToday : public QObject {
   Q_PROPERTY(
       bool canCheckIn READ canCheckIn NOTIFY changed FINAL)  // the chosen one is expected, the class not over
   Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed FINAL)  // the chosen one is here
+  // The chosen one is a member, and has asked for the own week on the touch screen.
+  Q_PROPERTY(bool canShowPage READ canShowPage NOTIFY changed FINAL)
+  Q_PROPERTY(bool pageShown READ pageShown NOTIFY changed FINAL)
   Q_PROPERTY(bool canSeat READ canSeat NOTIFY changed FINAL)  // a class is chosen and not over
   Q_PROPERTY(QString dateText READ dateText NOTIFY dateChanged FINAL)
   Q_PROPERTY(QString walkIn READ walkIn WRITE setWalkIn NOTIFY walkInChanged FINAL)  // the alias being typed
@@ -52,6 +55,8 @@ class DeskToday : public QObject {
   [[nodiscard]] QString chosenAlias() const;
   [[nodiscard]] bool canCheckIn() const;
   [[nodiscard]] bool canUndo() const;
+  [[nodiscard]] bool canShowPage() const;
+  [[nodiscard]] bool pageShown() const;
   [[nodiscard]] bool canSeat() const;
   [[nodiscard]] QString dateText() const;
   [[nodiscard]] QString walkIn() const { return walk_in_; }
@@ -64,6 +69,8 @@ class DeskToday : public QObject {
 
   Q_INVOKABLE void checkIn(const QString& member);
   Q_INVOKABLE void undo(const QString& member);
+  /// Switches the own week on the touch screen on, at the member's word, or off.
+  Q_INVOKABLE void showPage(const QString& member, bool on);
   /// A new member with the typed alias, who takes a seat at once.
   Q_INVOKABLE void seatNew(const QString& level);
   /// A known member who is not on the list takes a seat.

@@ -26,7 +26,9 @@ QString alias_of(const wire::ClassView& c, const std::string& member) {
 
 TouchVisit::TouchVisit(QObject* parent)
     : QObject(parent),
-      kept_([](const QString& kind, const QJsonObject& body) { return hub_link().tell(kind, body); }) {
+      kept_([](const QString& kind, const QJsonObject& body) { return hub_link().tell(kind, body); }),
+      week_([](const QString& kind, const QJsonObject& body) { return hub_link().ask(kind, body); },
+            [](const QString& kind, const QJsonObject& body) { return hub_link().tell(kind, body); }) {
   for (QTimer* t : {&warn_, &leave_}) t->setSingleShot(true);
   setLeaveMs(leave_ms);
   connect(&warn_, &QTimer::timeout, this,
@@ -36,17 +38,21 @@ TouchVisit::TouchVisit(QObject* parent)
   HubLink& hub = hub_link();
   connect(&hub, &HubLink::hallChanged, this, [this] {
     kept_.on_hall(hub_link().hall().reached);
+    week_.on_hall(hub_link().hall().pages_shown.contains(member_));
     refresh();
   });
+  connect(&hub, &HubLink::answer, this,
+          [this](const QString& id, const QJsonObject& body) { week_.on_answer(id, body); });
   connect(&hub, &HubLink::receipt, this, [this](const QString& id, qint64 seq, const QJsonObject& body) {
     kept_.on_receipt(id, seq);
     kept_.on_hall(hub_link().hall().reached);
     on_receipt(id, body);
   });
   connect(&hub, &HubLink::refused, this,
-          [this](const QString& id, const QString&, const QString& text, const QString& hint,
+          [this](const QString& id, const QString& code, const QString& text, const QString& hint,
                  const QJsonObject& body) {
             kept_.on_refused(id, text, hint);
+            week_.on_refused(id, code, trouble_line(text, hint));
             on_refused(id, trouble_line(text, hint), body);
           });
   connect(&check_in_, &TouchCheckIn::draftChanged, this, [this] {  // another alias, another answer
@@ -177,6 +183,7 @@ int TouchVisit::slotEnded() const { return slot_ended_; }
 
 void TouchVisit::go(const QString& page) {
   const QString before = this->page();
+  if (page != QLatin1String("week")) week_.close();
   page_ = page;
   touched();
   if (before != this->page() || !page.isEmpty()) Q_EMIT pageChanged();
@@ -263,6 +270,19 @@ void TouchVisit::openCard(const QString& member) {
 
 void TouchVisit::showSets() { go(QStringLiteral("sets")); }
 
+bool TouchVisit::hasWeek() const {
+  const auto* c = at_hand();
+  const auto* m = c == nullptr ? nullptr : wire::find_member(*c, member_);
+  return !member_.empty() && (m == nullptr || !m->guest);
+}
+
+void TouchVisit::showWeek() {
+  if (!hasWeek() || page_ == QLatin1String("week")) return;
+  week_from_ = page_;
+  week_.open(member(), alias_, hub_link().hall().pages_shown.contains(member_));
+  go(QStringLiteral("week"));
+}
+
 void TouchVisit::chooseSet(const QString& slot) {
   const auto* c = at_hand();
   if (c == nullptr) return;
@@ -290,6 +310,8 @@ void TouchVisit::didNot() { keep(card_.not_done()); }
 void TouchVisit::back() {
   if (page_ == QLatin1String("sets"))
     go(QStringLiteral("card"));
+  else if (page_ == QLatin1String("week"))
+    go(std::exchange(week_from_, {}));
   else if (page_ == QLatin1String("spot"))
     go(card_.hasSet() ? QStringLiteral("card") : QStringLiteral("question"));
   else

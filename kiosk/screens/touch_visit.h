@@ -15,6 +15,7 @@
 #include "kiosk/screens/touch_kept.h"
 #include "kiosk/screens/touch_keys.h"
 #include "kiosk/screens/touch_rules.h"
+#include "kiosk/screens/touch_week.h"
 
 namespace floorwheel::screens {
 
@@ -22,10 +23,11 @@ class TouchVisit : public QObject {
   Q_OBJECT
   QML_ELEMENT
   // At rest: "none" (no class), "arrive" (find yourself), "who" (whose set), "stop" (stop and help).
-  // During a visit: "everybody", "question", "spot", "hurts", "in", "new", "card", "sets".
+  // During a visit: "everybody", "question", "spot", "hurts", "in", "new", "card", "sets", "week".
   Q_PROPERTY(QString page READ page NOTIFY pageChanged FINAL)
   Q_PROPERTY(QString alias READ alias NOTIFY pageChanged FINAL)  // whom the visit is about
   Q_PROPERTY(QString member READ member NOTIFY pageChanged FINAL)
+  Q_PROPERTY(bool hasWeek READ hasWeek NOTIFY pageChanged FINAL)   // a member, not a guest
   Q_PROPERTY(QString stage READ stage NOTIFY stageChanged FINAL)   // "none", "check-in", "record", "stopped"
   Q_PROPERTY(bool started READ started NOTIFY stageChanged FINAL)  // the class has been started
   Q_PROPERTY(bool ended READ ended NOTIFY stageChanged FINAL)      // and is over: sets are still recorded
@@ -44,6 +46,7 @@ class TouchVisit : public QObject {
   Q_PROPERTY(floorwheel::screens::TouchCheckIn* checkIn READ checkIn CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::TouchCard* card READ card CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::TouchKept* kept READ kept CONSTANT FINAL)
+  Q_PROPERTY(floorwheel::screens::TouchWeek* week READ week CONSTANT FINAL)
   Q_PROPERTY(floorwheel::screens::TouchKeys* people READ people CONSTANT
                  FINAL)  // whose sets: by station, nearest first
   Q_PROPERTY(floorwheel::screens::TouchKeys* beside READ beside CONSTANT
@@ -65,6 +68,7 @@ class TouchVisit : public QObject {
   Q_INVOKABLE void lateHere();  // check in while the class runs
   Q_INVOKABLE void openCard(const QString& member);
   Q_INVOKABLE void showSets();
+  Q_INVOKABLE void showWeek();  // the member's own page
   Q_INVOKABLE void chooseSet(const QString& slot);
   Q_INVOKABLE void asPlanned();
   Q_INVOKABLE void keepThis();
@@ -75,6 +79,7 @@ class TouchVisit : public QObject {
   [[nodiscard]] QString page() const;
   [[nodiscard]] QString alias() const { return alias_; }
   [[nodiscard]] QString member() const { return QString::fromStdString(member_); }
+  [[nodiscard]] bool hasWeek() const;
   [[nodiscard]] QString stage() const;
   [[nodiscard]] bool started() const;
   [[nodiscard]] bool ended() const;
@@ -92,6 +97,7 @@ class TouchVisit : public QObject {
   [[nodiscard]] TouchCheckIn* checkIn() { return &check_in_; }
   [[nodiscard]] TouchCard* card() { return &card_; }
   [[nodiscard]] TouchKept* kept() { return &kept_; }
+  [[nodiscard]] TouchWeek* week() { return &week_; }
   [[nodiscard]] TouchKeys* people() { return &people_; }
   [[nodiscard]] TouchKeys* beside() { return &beside_; }
 
@@ -125,9 +131,11 @@ class TouchVisit : public QObject {
   TouchKept kept_;
   TouchCheckIn check_in_;
   TouchCard card_;
+  TouchWeek week_;
   TouchKeys people_{25};
   TouchKeys beside_{11};
-  QString page_;  // "": at rest
+  QString page_;       // "": at rest
+  QString week_from_;  // the page that 'My week' was opened from
   std::string member_;
   QString alias_;
   int chosen_slot_ = 0;  // of the card; 0: the one due

@@ -49,6 +49,18 @@ std::vector<MemberSpec> all_members(Database& db) {
   return out;
 }
 
+bool page_shown(Database& db, const std::string& member) {
+  Statement s = db.statement("SELECT shown FROM own_page WHERE member = ?");
+  s.bind(member);
+  return s.step() && s.integer(0) != 0;
+}
+
+void keep_page_shown(Database& db, const std::string& member, bool on, std::int64_t seq) {
+  db.statement("INSERT OR REPLACE INTO own_page(member, shown, seq) VALUES(?, ?, ?)")
+      .bind(member, on, seq)
+      .run();
+}
+
 void erase_words_of(Database& db, const std::string& member) {
   Transaction all(db);
   db.statement("UPDATE journal_words SET json = '{}' WHERE member = ?").bind(member).run();
@@ -57,6 +69,7 @@ void erase_words_of(Database& db, const std::string& member) {
         " (SELECT j.seq FROM journal j JOIN seat s ON s.class = j.class WHERE s.member = ?)")
       .bind(member)
       .run();
+  db.statement("DELETE FROM own_page WHERE member = ?").bind(member).run();
   db.statement("DELETE FROM class_words WHERE member = ?").bind(member).run();
   db.statement("DELETE FROM pair_words WHERE a = ?1 OR b = ?1").bind(member).run();
   db.statement("DELETE FROM member_words WHERE member = ?").bind(member).run();

@@ -19,8 +19,12 @@ std::string member_shown_as(Database&, const std::string& alias);
 /// Every member in order of alias, erased ones last; without exclusions.
 std::vector<MemberSpec> all_members(Database&);
 
+/// Whether the touch screen may show a member's own week; off until it is switched on.
+bool page_shown(Database&, const std::string& member);
+void keep_page_shown(Database&, const std::string& member, bool on, std::int64_t seq);
+
 /// Empties every word about a member, and sentences about people in classes the member had a seat in.
-/// Journal numbers, attendance and records stay. Its own transaction.
+/// Journal numbers, attendance and records stay; the member's page is not shown any more. Its own transaction.
 void erase_words_of(Database&, const std::string& member);
 
 }  // namespace floorwheel::store

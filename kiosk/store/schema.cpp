@@ -168,7 +168,16 @@ constexpr std::string_view visits_by_member = R"sql(
 CREATE INDEX check_in_by_member ON check_in(member, local_day);
 )sql";
 
-constexpr std::array steps{first, load_decisions, record_indexes, visits_by_member};
+// Whether the touch screen, which all share, may show a member's own week.
+constexpr std::string_view own_pages = R"sql(
+CREATE TABLE own_page(
+  member TEXT PRIMARY KEY REFERENCES member(id),
+  shown INTEGER NOT NULL,
+  seq INTEGER NOT NULL REFERENCES journal(seq)
+) STRICT, WITHOUT ROWID;
+)sql";
+
+constexpr std::array steps{first, load_decisions, record_indexes, visits_by_member, own_pages};
 
 }  // namespace
 

@@ -257,6 +257,14 @@ void record(Folding& f) {
   f.view.records[{r.member, r.slot}] = std::move(r);
 }
 
+/// The one row about a member and no class.
+void page_show(Hall& hall, const json::object& body) {
+  if (get_bool(body, "on"))
+    hall.pages_shown.insert(get_string(body, "member"));
+  else
+    hall.pages_shown.erase(get_string(body, "member"));
+}
+
 struct Fold {
   std::string_view kind;
   void (*fold)(Folding&);
@@ -295,6 +303,7 @@ constexpr std::array folds{
 void fold(Hall& hall, const Row& row) {
   if (row.seq <= hall.reached) return;
   hall.reached = row.seq;
+  if (row.kind == "page.show") return page_show(hall, object_from(row.body));
   const auto* known =
       std::find_if(folds.begin(), folds.end(), [&](const Fold& f) { return f.kind == row.kind; });
   if (known == folds.end()) return;

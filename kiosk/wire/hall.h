@@ -108,6 +108,7 @@ struct Hall {
   std::map<std::string, ClassView> classes;
   std::string current;                                // the class opened last and not ended; "" if none
   std::map<std::string, std::string> exercise_names;  // id -> name, of all exercises any class names
+  std::set<std::string, std::less<>> pages_shown;     // members whose own week the touch screen may show
   friend bool operator==(const Hall&, const Hall&) = default;
 };
 

@@ -9,6 +9,7 @@ namespace {
 constexpr Audience everybody{Role::wall, Role::touch, Role::instructor, Role::desk, Role::tool};
 constexpr Audience staff{Role::instructor, Role::desk, Role::tool};
 constexpr Audience teacher{Role::instructor, Role::tool};
+constexpr Audience page_readers{Role::touch, Role::instructor, Role::tool};
 constexpr Audience people{Role::touch, Role::instructor, Role::desk, Role::tool};
 
 // `saw` is the version of the run sheet that the screen showed (0: none published); another version is
@@ -95,6 +96,9 @@ constexpr std::array commands{
     CommandKind{"record.correct", "record, done, load_hg?, reps?, rir?",
                 "{record, corrects, class, member, station, exercise, slot, done, load_hg?, reps?, rir?}", "",
                 people, "a new record in place of an earlier one; both are kept"},
+    CommandKind{"page.show", "member, on", "{member, on}", "", people,
+                "whether the touch screen, which all share, may show this member's own week: switched on by "
+                "desk or instructor at the member's word, off by anybody"},
     CommandKind{
         "load.decide", "member, exercise, load_kg, reps?, sets?",
         "{member, exercise, load_g, reps?, sets?, suggested_g, suggested_change}", "", teacher,
@@ -134,12 +138,14 @@ constexpr std::array questions{
                  "working sets by muscle group in an ISO week, this one unless named"},
     QuestionKind{
         "member.page", "member, today?",
-        "{member, shown_as, week, dose:[..], next:[{exercise, name, load_kg, reps, sets, change, rule, "
-        "reason, ask_instructor, substitute, last_day, visits_without_progress, "
+        "{member, shown_as, week, working_sets, dose:[..], next:[{exercise, name, hold, load_kg, reps, sets, "
+        "change, rule, reason, ask_instructor, substitute, last_day, visits_without_progress, "
         "override?: {decided_by, decided_on, suggested_kg}}], "
         "trends:[{exercise, name, equation, points:[{day, "
         "one_rm_kg}], per_week_kg}]}",
-        teacher, "a member's dose of the week, next loads with reasons and three trends"},
+        page_readers,
+        "a member's dose of the week, next loads with reasons and three trends; of the touch screen only "
+        "where page.show is on"},
     QuestionKind{"floor.stalls", "today?", "{stalls:[as next, with member, shown_as], pain:[..]}", teacher,
                  "who of the last four weeks stalls, and whose last visit notes pain"},
     QuestionKind{

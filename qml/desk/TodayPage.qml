@@ -144,6 +144,12 @@ FocusScope {
             enabled: today.canUndo
             onActed: today.undo(today.chosenMember)
         }
+        DeskKey { // at the member's own word: the touch screen is everybody's
+            text: today.pageShown ? qsTr("Hide own week") : qsTr("Show own week")
+            cap: "P"
+            enabled: today.canShowPage
+            onActed: today.showPage(today.chosenMember, !today.pageShown)
+        }
     }
     WalkIn {
         id: walkIn

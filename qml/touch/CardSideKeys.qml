@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What else can be said of a set: not done, it hurts, or another set is meant. In two rows beside the plan, in one
-// row below the choice of a load.
+// What else can be said of a set: not done, it hurts, or another set is meant; and the way to the own week. In two
+// rows beside the plan, in one row below the choice of a load.
 import QtQuick
 import Floorwheel
 
@@ -11,7 +11,7 @@ Item {
 
     Key {
         visible: side.visit.card.hasSet
-        width: (side.oneRow ? 334 : 529) * Theme.u
+        width: 334 * Theme.u
         height: 89 * Theme.u
         fill: Theme.paper
         text: qsTr("Did not do this set")
@@ -38,5 +38,15 @@ Item {
         text: qsTr("Other sets")
         textSize: 34
         onActed: side.visit.showSets()
+    }
+    Key {
+        visible: side.visit.hasWeek
+        x: (side.oneRow ? 897 : 351) * Theme.u
+        width: (side.oneRow ? 209 : 178) * Theme.u
+        height: 89 * Theme.u
+        fill: Theme.paper
+        text: qsTr("My week")
+        textSize: 34
+        onActed: side.visit.showWeek()
     }
 }

@@ -76,6 +76,17 @@ Item {
         textSize: 60
         onActed: page.visit.done()
     }
+    Key {
+        visible: page.visit.hasWeek
+        x: 969 * Theme.u
+        y: 880 * Theme.u
+        width: 334 * Theme.u
+        height: 181 * Theme.u
+        fill: Theme.paper
+        text: qsTr("My week")
+        textSize: 46
+        onActed: page.visit.showWeek()
+    }
     LeaveNote {
         x: 1880 * Theme.u - width
         y: 992 * Theme.u

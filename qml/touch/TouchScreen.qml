@@ -20,6 +20,7 @@ Rectangle {
             who: "WhoPage",
             card: "CardPage",
             sets: "SetsPage",
+            week: "WeekPage",
             stop: "StopPage"
         })
     property string shownPage

@@ -31,11 +31,20 @@ set(touch_qml
   touch/TouchNote.qml
   touch/TouchRule.qml
   touch/TouchScreen.qml
+  touch/WeekLoads.qml
+  touch/WeekOff.qml
+  touch/WeekPage.qml
+  touch/WeekRing.qml
+  touch/WeekSector.qml
+  touch/WeekTrends.qml
   touch/WhoPage.qml)
 set(touch_sources
   touch_card.h touch_card.cpp
   touch_check_in.h touch_check_in.cpp
   touch_kept.h touch_kept.cpp
   touch_keys.h touch_keys.cpp
+  touch_ring.h touch_ring.cpp
   touch_rules.h touch_rules.cpp
-  touch_visit.h touch_visit.cpp)
+  touch_visit.h touch_visit.cpp
+  touch_week.h touch_week.cpp
+  touch_week_words.h touch_week_words.cpp)

@@ -86,6 +86,13 @@ class TestHub : public QObject {
     if (!trouble.isEmpty()) qWarning("%s", qPrintable(trouble));
   }
   Q_INVOKABLE void kill() { hub_.kill(); }
+  Q_INVOKABLE bool rewrite(const QString& statements) { return hub_.rewrite(statements); }
+  /// A picture for people to look at, where FLOORWHEEL_PICTURES names a folder; what is wrong, or "".
+  Q_INVOKABLE QString picture(QQuickItem* near, const QString& name) {
+    const QString folder = qEnvironmentVariable("FLOORWHEEL_PICTURES");
+    if (folder.isEmpty()) return {};
+    return screens::save_picture(*near->window(), folder + QLatin1Char('/') + name + QStringLiteral(".png"));
+  }
   Q_INVOKABLE bool restart() { return hub_.start(); }
 
   /// The one visible, enabled control with this accessible name in the window of `near`; null if none or

@@ -58,6 +58,21 @@ Item {
             keyClick(Qt.Key_Z); // the latest: Ada 2.
             tryVerify(() => TestHub.sees(page, "0 here, 5 expected"), 20000, "not taken back");
         }
+        function test_3b_the_own_week_is_shown_and_hidden_at_the_members_word(): void {
+            mouseClick(control("Ada 2."));
+            mouseClick(control("Show own week"));
+            tryVerify(() => TestHub.control(page, "Hide own week") !== null, 20000, "not shown");
+            waitForRendering(desk);
+            compare(TestHub.picture(page, "desk-own-week"), "");
+            compare(TestHub.sql("SELECT member, shown FROM own_page"), [["m2", 1]]);
+            mouseClick(control("Ada 3.")); // another's is another's
+            tryVerify(() => TestHub.control(page, "Show own week") !== null);
+            mouseClick(control("Ada 2."));
+            tryVerify(() => TestHub.control(page, "Hide own week") !== null);
+            keyClick(Qt.Key_P);
+            tryVerify(() => TestHub.control(page, "Show own week") !== null, 20000, "not hidden");
+            compare(TestHub.sql("SELECT member, shown FROM own_page"), [["m2", 0]]);
+        }
         function test_4_a_walk_in_is_added_and_seated(): void {
             keyClick(Qt.Key_A);
             for (const letter of "Uma W.")

@@ -135,6 +135,7 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
             for (const strip of found.strips)
                 for (const t of found.texts)
                     verify(gap(rectOf(strip), rectOf(t)) >= 0, where + ": text '" + t.text + "' lies on the strip of the time");
+            compare(TestHub.picture(page, where), "");
             byTab(where, keys);
         }
         function isInside(item: var, ancestor: var): bool {
@@ -190,6 +191,10 @@ ${m % 2 ? "loads_kg = { A = 40.0, B = 16.0, D = 60.0, F = 12.0, H = 20.0 }" : ""
             screen.visit.done();
             tap("Bammwwmml.");
             tap("I’d rather tell the instructor");
+            inspect("in");
+            tap("My week");
+            inspect("week"); // not asked for
+            tap("Back");
             inspect("in");
             screen.visit.done();
             tap("I am new here");

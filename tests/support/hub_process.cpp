@@ -74,6 +74,17 @@ QJsonObject HubProcess::run(const QString& verb, const QString& kind, const QJso
   return QJsonDocument::fromJson(tool.readAllStandardOutput()).object();
 }
 
+bool HubProcess::rewrite(const QString& statements) const {
+  sqlite3* db = nullptr;
+  const QByteArray file = QDir(folder_.path()).filePath(QStringLiteral("floorwheel.db")).toUtf8();
+  const bool done = process_.state() == QProcess::NotRunning &&
+                    sqlite3_open_v2(file.constData(), &db, SQLITE_OPEN_READWRITE, nullptr) == SQLITE_OK &&
+                    sqlite3_exec(db, statements.toUtf8().constData(), nullptr, nullptr, nullptr) == SQLITE_OK;
+  if (!done) qWarning("%s: %s", qPrintable(statements), db ? sqlite3_errmsg(db) : "the hub runs");
+  sqlite3_close(db);
+  return done;
+}
+
 QList<QVariantList> HubProcess::sql(const QString& query) const {
   QList<QVariantList> rows;
   const QStringList files =

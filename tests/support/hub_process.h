@@ -34,6 +34,8 @@ class HubProcess {
   QJsonObject ask(const QString& kind, const QJsonObject& body = {});
   /// Rows of the hub's own file, each a list of columns, read by this SQL while the hub runs.
   QList<QVariantList> sql(const QString& query) const;
+  /// Changes the file of a hub that was killed, as if it had been kept so: for records of earlier weeks.
+  bool rewrite(const QString& statements) const;
 
  private:
   QJsonObject run(const QString& verb, const QString& kind, const QJsonObject& body);

@@ -126,6 +126,52 @@ class TestHubTraining : public QObject {
     QCOMPARE(chest("2026-W12", false), 0);
   }
 
+  void a_members_own_week_is_shown_to_the_touch_screen_only_once_asked_for() {
+    visit(50);
+    Screen touch(hub_->url(), Role::touch);
+    Screen desk(hub_->url(), Role::desk);
+    Screen wall(hub_->url(), Role::wall);
+    const auto asked = [&](Screen& screen) { return screen.ask("member.page", {{"member", "m02"}}); };
+    const auto tell = [](Screen& screen, bool on) {
+      return screen.tell("page.show", {{"member", "m02"}, {"on", on}});
+    };
+    const QString kept = "SELECT coalesce(max(shown), -1) FROM own_page WHERE member = 'm02'";
+    QCOMPARE(asked(touch).code, QString("refused"));
+    QVERIFY(asked(*teacher_).done);
+    QCOMPARE(tell(touch, true).code, QString("refused"));  // nobody switches on where everybody stands
+    QCOMPARE(tell(wall, false).code, QString("refused"));
+    QCOMPARE(sql(data(), kept).toInt(), -1);
+    QCOMPARE(asked(touch).code, QString("refused"));
+    QVERIFY(tell(desk, true).done);
+    QCOMPARE(sql(data(), kept).toInt(), 1);
+    const QJsonObject page = asked(touch).body;
+    QCOMPARE(page.value("working_sets").toInt(), 2);
+    QCOMPARE(page.value("next").toArray()[0].toObject().value("load_kg").toDouble(), 55.0);
+    QCOMPARE(touch.ask("member.page", {{"member", "m03"}}).code, QString("refused"));  // another's stays off
+    QVERIFY(!asked(desk).done);  // the desk has no use for it
+    QVERIFY(touch.reach(desk.hall().reached));
+    QVERIFY(touch.hall().pages_shown.contains("m02"));
+    QVERIFY(wall.hall().pages_shown.empty());
+    const qint64 rows = sql(data(), "SELECT count(*) FROM journal").toLongLong();
+    QVERIFY(tell(desk, true).done);  // it is so already: no row
+    QCOMPARE(sql(data(), "SELECT count(*) FROM journal").toLongLong(), rows);
+    teacher_.reset();
+    hub_->kill();
+    start();
+    Screen after(hub_->url(), Role::touch);
+    QVERIFY(after.caught_up());
+    QVERIFY(after.hall().pages_shown.contains("m02"));
+    QVERIFY(asked(after).done);
+    QVERIFY(tell(after, false).done);  // but anybody may switch it off
+    QCOMPARE(sql(data(), kept).toInt(), 0);
+    QCOMPARE(asked(after).code, QString("refused"));
+    QVERIFY(after.hall().pages_shown.empty());
+    QVERIFY(tell(*teacher_, true).done);
+    QVERIFY(asked(after).done);
+    QCOMPARE(teacher_->tell("page.show", {{"member", "nobody"}, {"on", true}}).code, QString("not_found"));
+    QCOMPARE(teacher_->tell("page.show", {{"member", "m02"}, {"on", "yes"}}).code, QString("bad_body"));
+  }
+
  private:
   [[nodiscard]] QString data() const { return folder_->path() + "/data"; }
   [[nodiscard]] QString clock() const { return folder_->path() + "/clock"; }
