@@ -16,8 +16,8 @@ namespace floorwheel::hub {
 /// Of every exercise in the last twelve weeks, by id: the next load with its reason. `sets` is how many were
 /// done at the last visit; the range and, where the floor says nothing, the loads are the exercise table's.
 boost::json::array next_loads(Room&, const std::string& member, training::Day today);
-/// {working_sets, dose, next, trends}: sets and rows of this week, next loads, and the three exercises with most visits in the last
-/// twelve weeks.
+/// {working_sets, dose, next, trends}: sets and rows of this week, next loads, and the three exercises with
+/// most visits in the last twelve weeks.
 boost::json::object training_of(Room&, const std::string& member, training::Day today);
 /// Rows of one week, of one member or ("") all.
 boost::json::array dose_rows(store::Database&, const ExerciseTable&, training::IsoWeek,

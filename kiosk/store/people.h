@@ -24,7 +24,8 @@ bool page_shown(Database&, const std::string& member);
 void keep_page_shown(Database&, const std::string& member, bool on, std::int64_t seq);
 
 /// Empties every word about a member, and sentences about people in classes the member had a seat in.
-/// Journal numbers, attendance and records stay; the member's page is not shown any more. Its own transaction.
+/// Journal numbers, attendance and records stay; the member's page is not shown any more. Its own
+/// transaction.
 void erase_words_of(Database&, const std::string& member);
 
 }  // namespace floorwheel::store
