@@ -78,16 +78,10 @@ class TestHub : public QObject {
     const QByteArray text = from.readAll().left(bytes < 0 ? from.size() : bytes);
     return !text.isEmpty() && to.write(text) == text.size();
   }
-  /// A picture with its text twin for people to look at, where $FLOORWHEEL_PICTURES names a folder.
-  Q_INVOKABLE void picture(QQuickItem* near, const QString& name) {
-    const QString folder = qEnvironmentVariable("FLOORWHEEL_PICTURES");
-    if (folder.isEmpty()) return;
-    const QString trouble = screens::save_picture(*near->window(), folder + QLatin1Char('/') + name);
-    if (!trouble.isEmpty()) qWarning("%s", qPrintable(trouble));
-  }
   Q_INVOKABLE void kill() { hub_.kill(); }
   Q_INVOKABLE bool rewrite(const QString& statements) { return hub_.rewrite(statements); }
-  /// A picture for people to look at, where FLOORWHEEL_PICTURES names a folder; what is wrong, or "".
+  /// A picture with its text twin for people to look at, where FLOORWHEEL_PICTURES names a folder; what is
+  /// wrong, or "".
   Q_INVOKABLE QString picture(QQuickItem* near, const QString& name) {
     const QString folder = qEnvironmentVariable("FLOORWHEEL_PICTURES");
     if (folder.isEmpty()) return {};

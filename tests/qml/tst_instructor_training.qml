@@ -98,7 +98,7 @@ Item {
             verify(pain.reason.startsWith("Ask before this exercise"), pain.reason);
             sees("Pain: stop the exercise and ask. What a licensed professional advises comes first. This is no diagnosis and no medical advice.");
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-training.png");
+            compare(TestHub.picture(page, "instructor-training"), "");
             tap("Leave as it is");
             control("18:30");
         }
@@ -119,7 +119,7 @@ Item {
             compare(findChild(page, "dots").children.length, 6);
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-talk.png");
+            compare(TestHub.picture(page, "instructor-talk"), "");
             tap("Back");
             sees("No progress: 2");
             tap("Pain: Rook B., Goblet squat");
@@ -149,7 +149,7 @@ Item {
             write("b");
             sees("Written: Lift my zo. Q5,üb");
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-write.png");
+            compare(TestHub.picture(page, "instructor-write"), "");
             compare(one("SELECT count(*) FROM journal WHERE kind = 'talk.note'"), 0);
             tap("Keep this");
             sees("Lift my zo. Q5,üb");
@@ -170,7 +170,7 @@ Item {
             sees("box ste");
             compare(one("SELECT json_extract(w.json, '$.agreed') FROM journal j JOIN journal_words w ON w.seq = j.seq WHERE j.kind = 'talk.note' ORDER BY j.seq DESC"), "box ste");
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-talk-agreed.png");
+            compare(TestHub.picture(page, "instructor-talk-agreed"), "");
         }
 
         function test_05_a_draft_outlives_a_hub_that_is_away_and_a_class_that_goes_on(): void {
@@ -205,7 +205,7 @@ Item {
                 compare(control(alias).note, note);
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-heads-new.png");
+            compare(TestHub.picture(page, "instructor-heads-new"), "");
             tap("Training");
             tap("New members");
             sees("On the first four visits: 2");
@@ -215,7 +215,7 @@ Item {
             compare(control("Finch D., visit 1").about, "Show, and let them practise with light loads.");
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-new.png");
+            compare(TestHub.picture(page, "instructor-new"), "");
             verify(!("code" in TestHub.tell("check_in", { "class": classId, "member": "w4" })));
             tryVerify(() => control("Finch D., visit 1").line === "here");
             tap("Finch D., visit 1");
@@ -240,7 +240,7 @@ Item {
             control("two-evenings");
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-programmes.png");
+            compare(TestHub.picture(page, "instructor-programmes"), "");
             tap("heavy");
             const findings = TestHub.ask("programme.check", { "name": "heavy" }).findings;
             verify(findings.some(f => f.severity === "must"));
@@ -253,13 +253,13 @@ Item {
             sees(grave.source);
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-findings.png");
+            compare(TestHub.picture(page, "instructor-findings"), "");
             tap("Back");
             tap("rounds");
             tryCompare(Instructor.programmes.findings, "count", 3);
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-findings-3.png");
+            compare(TestHub.picture(page, "instructor-findings-3"), "");
             tap("Next findings");
             keysAreFit();
             tap("Back");
@@ -271,7 +271,7 @@ Item {
             tryVerify(() => Instructor.programmes.error.startsWith("torn.programme.toml:"));
             keysAreFit();
             nothingIsCut(page);
-            TestHub.picture(page, "instructor-torn.png");
+            compare(TestHub.picture(page, "instructor-torn"), "");
             tap("Back");
             tap("Back");
             tap("Leave as it is");
