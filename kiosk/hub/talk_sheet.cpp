@@ -54,16 +54,14 @@ Planned planned_in(Room& room, const std::string& member, const std::vector<stor
 }
 
 /// Groups with a set done or planned, in the order of the vocabulary.
-json::array groups(const json::array& dose, const Planned& planned) {
+json::array groups(std::span<const training::DoseRow> dose, const Planned& planned) {
   json::array out;
   for (int g = 0; g < group_count; ++g) {
-    const std::string_view id = id_of(static_cast<Group>(g));
-    int done = 0;
-    for (const json::value& row : dose)
-      if (row.at("group").as_string() == id) done = static_cast<int>(row.at("sets").as_int64());
+    const auto row = std::ranges::find(dose, static_cast<Group>(g), &training::DoseRow::group);
+    const int done = row == dose.end() ? 0 : row->primary_sets;
     const int asked = planned.by_group[static_cast<std::size_t>(g)];
     if (done == 0 && asked == 0) continue;
-    out.push_back({{"group", id},
+    out.push_back({{"group", id_of(static_cast<Group>(g))},
                    {"done", done},
                    {"planned", asked},
                    {"band", training::id_of(training::band_of(100 * done))}});
@@ -104,24 +102,27 @@ json::object talk_sheet(Room& room, const std::string& member, Day today) {
   const Day since{today.number - four_weeks + 1};
   const auto this_week = store::classes_between(room.database, member, text_of(monday), text_of(today));
   const auto lately = store::classes_between(room.database, member, text_of(since), text_of(today));
-  const std::vector<SetRecord> sets = store::sets_of_member(room.database, member);
+  std::vector<SetRecord> sets = store::sets_of_member(room.database, member);
+  std::erase_if(sets, [&](const SetRecord& r) { return r.day > today; });
   const auto sets_since = [&](Day first) {
-    return std::ranges::count_if(sets, [&](const SetRecord& r) { return r.day >= first && r.day <= today; });
+    return std::ranges::count_if(sets, [&](const SetRecord& r) { return r.day >= first; });
   };
+  json::object counts{{"week", sets_since(monday)}, {"four_weeks", sets_since(since)}};
+  std::erase_if(sets, [&](const SetRecord& r) { return !room.exercises.contains(r.exercise); });
   const Planned planned = planned_in(room, member, this_week);
+  counts["planned"] = planned.sets;
   const json::object training = training_of(room, member, today);
   const store::TalkWords words = store::talk_words(room.database, member);
-  return {
-      {"day", text_of(today)},
-      {"week", text_of(week)},
-      {"visits", {{"week", this_week.size()}, {"four_weeks", lately.size()}}},
-      {"sets", {{"week", sets_since(monday)}, {"four_weeks", sets_since(since)}, {"planned", planned.sets}}},
-      {"groups", groups(training.at("dose").as_array(), planned)},
-      {"loads", loads(training.at("trends").as_array(), sets, today)},
-      {"goal", words.goal.text},
-      {"goal_day", day_of(room, words.goal)},
-      {"agreed", words.agreed.text},
-      {"agreed_day", day_of(room, words.agreed)}};
+  return {{"day", text_of(today)},
+          {"week", text_of(week)},
+          {"visits", {{"week", this_week.size()}, {"four_weeks", lately.size()}}},
+          {"sets", counts},
+          {"groups", groups(training::dose(sets, room.exercises, {.week = week}), planned)},
+          {"loads", loads(training.at("trends").as_array(), sets, today)},
+          {"goal", words.goal.text},
+          {"goal_day", day_of(room, words.goal)},
+          {"agreed", words.agreed.text},
+          {"agreed_day", day_of(room, words.agreed)}};
 }
 
 }  // namespace floorwheel::hub
