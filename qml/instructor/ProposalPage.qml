@@ -114,7 +114,15 @@ PlaitPage {
     }
     BarKey {
         at: 522
-        wide: 504
+        text: qsTr("Training")
+        note: qsTr("pain, talks")
+        textSize: 25
+        noteSize: 18
+        onActed: Instructor.training.open()
+    }
+    BarKey {
+        at: 676
+        wide: 350
         visible: !page.published && Instructor.proposal.ready
         strong: true
         text: qsTr("Publish")
@@ -122,8 +130,8 @@ PlaitPage {
         onActed: Instructor.proposal.publish()
     }
     BarKey {
-        at: 348
-        wide: 678
+        at: 676
+        wide: 350
         visible: page.published
         strong: true
         text: qsTr("Start")
