@@ -281,10 +281,18 @@ Item {
         function test_08_while_the_class_runs_it_is_read_and_hold_is_there(): void {
             tap("All 4 are here");
             control("Publish");
+            keysAreFit();
+            tap("Training");
+            sees("Pain noted: 1");
+            tap("Leave as it is");
             tap("Publish");
+            control("Start");
+            keysAreFit();
+            TestHub.picture(page, "instructor-start.png");
             tap("Start");
             control("Hold");
             keysAreFit();
+            TestHub.picture(page, "instructor-run.png");
             tap("Training");
             keysAreFit();
             tap("Pain: Rook B., Goblet squat");
