@@ -77,8 +77,7 @@ class TestTrainingSets : public QObject {
     // Back to what the first program left: without the tables and indexes of later steps.
     db().execute(
         "DROP INDEX set_record_by_week; DROP INDEX set_record_by_corrected; DROP INDEX check_in_by_member; "
-        "DROP TABLE "
-        "load_decision; DROP TABLE own_page;"
+        "DROP TABLE load_decision; DROP TABLE own_page;"
         "PRAGMA user_version = 1;");
     open();
     Statement version = db().statement("PRAGMA user_version");
