@@ -253,50 +253,6 @@ class TestPlanner : public QObject {
     QVERIFY(after.proven >= 4);
   }
 
-  // The row "hall-like" of the figures, here without its clock.
-  void hall_like_classes_are_proven_in_what_comes_first() {
-    const int cases = tiny::cases_wanted(2);
-    int proven = 0;
-    for (std::uint64_t seed = 1; seed <= static_cast<std::uint64_t>(cases); ++seed) {
-      const ClassSpec c = floors::hall_like(seed);
-      const Plan answer = std::get<Plan>(plan(c, 14));
-      QCOMPARE(fault_of(c, answer), std::string());
-      proven += answer.proven >= 3 ? 1 : 0;
-    }
-    qInfo("%d of %d hall-like classes proven up to back_to_back", proven, cases);
-    QVERIFY(proven * 100 >= cases * 90);
-  }
-
-  // The rows of repair, here without their clock: somebody late or gone, or a station closed, at any slot.
-  void repairs_move_the_least() {
-    const int cases = tiny::cases_wanted(10);
-    int proven = 0;
-    ClassSpec base;
-    Rotation sheet_of;
-    for (int i = 0; i < cases; ++i) {
-      tiny::Draw d(static_cast<std::uint64_t>(i + 1));
-      if (i % 10 == 0) {
-        base = floors::plain(12, 10, d.from(1, 2), d.word());
-        sheet_of = std::get<Plan>(plan(base, 12)).rotation;
-      }
-      ClassSpec c = base;
-      const EarlierSheet sheet = build::sheet(c, sheet_of);
-      const int at = d.from(2, 12);
-      const int kind = d.below(3);
-      if (kind == 0) build::member(c, "late").present.first = at;
-      if (kind == 1) c.members[static_cast<std::size_t>(d.below(12))].present.last = at - 1;
-      if (kind == 2) c.stations[static_cast<std::size_t>(d.below(10))].closed.push_back({at, 12});
-      const Plan answer = std::get<Plan>(repair(c, 12, sheet, at));
-      QCOMPARE(fault_of(c, answer, &sheet), std::string());
-      for (std::size_t m = 0; m < base.members.size(); ++m)  // history never moves
-        for (std::size_t t = 0; t + 1 < static_cast<std::size_t>(at); ++t)
-          QCOMPARE(answer.rotation.at[m][t], sheet_of.at[m][t]);
-      proven += answer.proven >= 4 ? 1 : 0;
-    }
-    qInfo("moved proven least in %d of %d repairs", proven, cases);
-    QVERIFY(proven * 100 >= cases * 95);
-  }
-
   void closed_station_moves_only_those_who_were_due_there() {
     ClassSpec c = floors::plain(20, 12, 2, 4);
     const EarlierSheet sheet = build::sheet(c, std::get<Plan>(plan(c, 12)).rotation);

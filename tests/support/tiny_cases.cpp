@@ -129,9 +129,12 @@ StationSpec& some_station(Draw& d, ClassSpec& c) {
 }
 
 std::string somebody_comes(Draw& d, ClassSpec& c, int& slots, int k) {
-  add_member(d, c, slots, "late");
+  std::string id = "late";
+  while (std::any_of(c.members.begin(), c.members.end(), [&](const MemberSpec& m) { return m.id == id; }))
+    id += "r";
+  add_member(d, c, slots, id);
   c.members.back().present = {k, SlotRange::to_the_end};
-  return "late comes";
+  return id + " comes";
 }
 std::string somebody_was_late(Draw& d, ClassSpec& c, int&, int k) {
   MemberSpec& m = somebody(d, c);
@@ -207,12 +210,17 @@ ClassSpec make_class(std::uint64_t seed, int stations, int members, int slots) {
   return a_class(d, stations, members, slots);
 }
 
-Change make_change(std::uint64_t seed, double most) {
+std::string happen(Draw& d, ClassSpec& c, int& slots, int at_slot) {
   static const std::array<Happening, 11> happenings{
       somebody_comes,       somebody_was_late,    somebody_leaves,
       a_row_drops_out,      a_station_closes,     a_station_opens,
       its_exercise_changes, equipment_runs_short, an_exercise_becomes_excluded,
       a_slot_is_added,      a_slot_is_dropped};
+  const auto& happening = happenings[static_cast<std::size_t>(d.below(static_cast<int>(happenings.size())))];
+  return happening(d, c, slots, at_slot);
+}
+
+Change make_change(std::uint64_t seed, double most) {
   Draw d(seed ^ 0x5eedU);
   for (std::uint64_t next = d.word();; next = d.word()) {
     const Case was = make_case(next, most);
@@ -224,11 +232,8 @@ Change make_change(std::uint64_t seed, double most) {
     out.slots = was.slots;
     out.before = build::sheet(was.spec, old.rotation);
     out.at_slot = d.from(1, was.slots);
-    for (int i = d.one_in(3) ? 2 : 1; i > 0; --i) {
-      const auto& happening =
-          happenings[static_cast<std::size_t>(d.below(static_cast<int>(happenings.size())))];
-      out.what += (out.what.empty() ? "" : ", then ") + happening(d, out.spec, out.slots, out.at_slot);
-    }
+    for (int i = d.one_in(3) ? 2 : 1; i > 0; --i)
+      out.what += (out.what.empty() ? "" : ", then ") + happen(d, out.spec, out.slots, out.at_slot);
     const brute::Question q{
         .spec = out.spec, .slots = out.slots, .at_slot = out.at_slot, .before = &out.before};
     if (brute::combinations(q) <= most) return out;

@@ -44,6 +44,9 @@ struct Change {
 };
 Change make_change(std::uint64_t seed, double most);
 
+/// One of the changes that the model knows, from slot `at_slot` on; what changed, in words.
+std::string happen(Draw&, ClassSpec&, int& slots, int at_slot);
+
 /// The case in words like those of the class file, for a report of a failure.
 std::string dump(const ClassSpec&, int slots);
 std::string dump(const EarlierSheet&);
