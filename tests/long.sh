@@ -13,3 +13,7 @@ build build-threads Debug all -DFLOORWHEEL_THREAD_SANITIZE=ON -DCMAKE_CXX_FLAGS_
 
 say "The long rows: the same tests with a hundred times the cases"
 (cd "$root/build-checked" && FLOORWHEEL_LONG=1 ctest --output-on-failure --no-tests=error --timeout 7200 "$@")
+
+say "The planner beside general solvers, and its own limits"
+build build RelWithDebInfo bench_peers -DFLOORWHEEL_BENCH=ON
+"$root/build/bench/bench_peers" --limit 60

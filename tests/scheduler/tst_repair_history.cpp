@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // History never moves: chains of changes of any kind on floors with every feature, each repaired, and every
 // entry before the repair's slot compared with the run sheet it started from, apart from the auditor, who
-// judges each answer too. The short run does 2,000 repairs, the long one a million.
+// judges each answer too. The short run does 1,000 repairs, the long one a million.
 #include <QTest>
 
 #include "tests/support/builders.h"
@@ -15,7 +15,7 @@ class TestRepairHistory : public QObject {
   Q_OBJECT
  private Q_SLOTS:
   void no_entry_of_history_moves() {
-    const int cases = qEnvironmentVariableIsSet("FLOORWHEEL_LONG") ? 1'000'000 : tiny::cases_wanted(2000);
+    const int cases = qEnvironmentVariableIsSet("FLOORWHEEL_LONG") ? 1'000'000 : tiny::cases_wanted(1000);
     qInfo("%d repairs from seed %llu on", cases, static_cast<unsigned long long>(tiny::first_seed()));
     const rows::History row = rows::history(tiny::first_seed(), cases);
     QCOMPARE(row.fault, std::string());
