@@ -9,6 +9,7 @@
 #include "scheduler/rotation/ring_order.h"
 #include "scheduler/rotation/row_cover.h"
 #include "scheduler/rotation/search.h"
+#include "scheduler/rotation/slot_assignment.h"
 #include "scheduler/rotation/thorough.h"
 
 namespace floorwheel {
@@ -132,6 +133,10 @@ class Engine {
     if (found.cost[Component::back_to_back] > found.bound[Component::back_to_back] && !budget_.stopped() &&
         cover_with_rows(p_, found, budget_))
       improve(found, effort_ / 2);
+    if (found.proven < static_cast<int>(ranking(p_).size())) {
+      assign_slots(p_, found, budget_);
+      prove(p_, found);
+    }
     return found;
   }
 

@@ -5,14 +5,10 @@
 #include <algorithm>
 
 #include "scheduler/rotation/moves.h"
+#include "scheduler/rotation/weights.h"
 
 namespace floorwheel {
 namespace {
-
-/// What one unit of each component weighs while annealing, in centimetres of walking. Only the way goes by
-/// this sum; which rotation is better is always decided component by component.
-constexpr std::array<std::int64_t, component_count> weights = {
-    20'000'000, 2'000'000, 300'000, 100'000, 20'000, 3'000, 1'000, 1, 1};
 
 /// Annealing goes from the components that matter most to the rest. `kept` leading ones may not rise any
 /// more; the heat falls from `from` to `to`.
@@ -25,12 +21,6 @@ using Phases = std::array<Phase, 3>;
 constexpr Phases phases = {{{0, 4, 4'000'000, 100'000}, {2, 3, 400'000, 10'000}, {3, 3, 100'000, 50}}};
 /// A repair stays near where it starts, so it starts cool; `moved` is the fourth component.
 constexpr Phases repair_phases = {{{0, 3, 300'000, 30'000}, {2, 4, 200'000, 10'000}, {4, 3, 100'000, 50}}};
-
-std::int64_t weighed(const Cost& now, const Cost& before) {
-  std::int64_t sum = 0;
-  for (std::size_t i = 0; i < weights.size(); ++i) sum += weights[i] * (now.value[i] - before.value[i]);
-  return sum;
-}
 
 bool at_bound(const Problem& p, const Cost& cost, const Cost& bound, int leading) {
   const auto order = ranking(p);
@@ -60,7 +50,7 @@ void anneal_phase(const Problem& p, Found& found, Budget& budget, const Phase& p
         continue;
       }
       const Cost cost = draft.weigh();
-      const std::int64_t rise = weighed(cost, draft.cost());
+      const std::int64_t rise = weighed(cost) - weighed(draft.cost());
       if (rises(found.cost, cost, phase.kept) || (rise > 0 && rise * 16 > heat * random.minus_log2_x16())) {
         draft.take_back();
         continue;
