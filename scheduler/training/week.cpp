@@ -30,11 +30,12 @@ std::variant<WeekCounts, WeekRefusal> first_plan(const WeekFloor& floor) {
   return counts;
 }
 
-/// More for a larger week.
+/// More for a larger week, each taking longer, up to a limit.
 int trials_for(const WeekFloor& floor) {
-  int sum = 0;
-  for (const FloorClass& c : floor.classes) sum += c.stations * static_cast<int>(c.types.size());
-  return sum * exchange_trials;
+  std::int64_t sum = 0;
+  for (const FloorClass& c : floor.classes) sum += c.stations * std::ssize(c.types);
+  const std::int64_t most = 600'000 / std::ssize(floor.classes);
+  return static_cast<int>(std::min(sum * exchange_trials, most));
 }
 
 struct Search {

@@ -111,7 +111,7 @@ struct WeekRefusal {
 
 /// How long the search may take, in steps; the same number gives the same answer on every machine.
 struct WeekEffort {
-  std::int64_t steps = 3'000'000;
+  std::int64_t steps = 6'000'000;
 };
 
 std::variant<WeekPlan, WeekRefusal> plan_week(const WeekSpec&, const ExerciseTable&, WeekEffort = {});

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "scheduler/training/week_cuts.h"
 #include "scheduler/training/week_program.h"
 #include "scheduler/training/week_simplex.h"
 
@@ -36,26 +37,28 @@ constexpr double whole_enough = 1e-5;
 
 class Brancher {
  public:
-  Brancher(WeekBest& best, int goal)
+  Brancher(WeekBest& best, int goal, std::int64_t work_most)
       : best_(best),
         goal_(goal),
         held_(best.any() ? best.values() : WeekValues{}),
         week_(program_of(best.floor(), goal, held_)),
+        cut_work_(goal == no_goal ? 0 : tighten(week_.program, work_most / 4)),
         simplex_(week_.program) {}
 
   BranchAnswer run(std::int64_t work_most) {
     open_.push_back({});
-    while (!open_.empty() && simplex_.work() < work_most && !ended_early()) {
+    while (!open_.empty() && work() < work_most && !ended_early()) {
       const Node node = take();
       if (node.bound < to_beat()) look_at(node);
     }
     std::int64_t bound = std::min(to_beat(), unresolved_);
     for (const Node& n : open_) bound = std::min(bound, n.bound);
     const bool all = open_.empty() && unresolved_ >= to_beat();
-    return {bound, !ended_early() && (all || bound >= to_beat()), simplex_.work()};
+    return {bound, !ended_early() && (all || bound >= to_beat()), work()};
   }
 
  private:
+  [[nodiscard]] std::int64_t work() const { return cut_work_ + simplex_.work(); }
   /// The best plan's value of the goal; without a goal 0 once there is a plan.
   [[nodiscard]] std::int64_t to_beat() const {
     if (!best_.any()) return BoundedSimplex::nothing;
@@ -171,6 +174,7 @@ class Brancher {
   int goal_;
   WeekValues held_;
   WeekProgram week_;
+  std::int64_t cut_work_;
   BoundedSimplex simplex_;
   std::vector<Node> open_;  // a heap by Later, but for the last while dives_
   bool dives_ = true;
@@ -181,7 +185,7 @@ class Brancher {
 }  // namespace
 
 BranchAnswer branch(WeekBest& best, int goal, std::int64_t work_most) {
-  return Brancher(best, goal).run(work_most);
+  return Brancher(best, goal, work_most).run(work_most);
 }
 
 }  // namespace floorwheel::training

@@ -27,6 +27,14 @@ void WholeProgram::add_row(std::vector<std::pair<int, int>> terms, int least, in
   rank.push_back(split_rank);
 }
 
+void WholeProgram::remove_row(std::size_t index) {
+  const auto at = static_cast<std::ptrdiff_t>(index), variable = columns + at;
+  rows.erase(rows.begin() + at);
+  low.erase(low.begin() + variable);
+  high.erase(high.begin() + variable);
+  rank.erase(rank.begin() + variable);
+}
+
 namespace {
 
 using Terms = std::vector<std::pair<int, int>>;
@@ -85,6 +93,12 @@ class Writer {
     if (!terms.empty()) later_.push_back({std::move(terms), low, high, rank});
   }
 
+  /// More sets than the week has for any group, or for all the lower ends together.
+  [[nodiscard]] int sets_most() const {
+    int most = 0;
+    for (const FloorClass& c : floor_.classes) most += c.stations * c.laps * group_count;
+    return most;
+  }
   /// Stations of class c that work group g, each times `factor`.
   void add_group(Terms& terms, std::size_t c, std::size_t g, int factor) const {
     const FloorClass& f = floor_.classes[c];
@@ -142,13 +156,13 @@ class Writer {
   void lack_rows(const Terms& total, int lack, int at_least, int step) {
     Terms plain = total;
     plain.emplace_back(lack, 1);
-    row(plain, at_least, unbounded);
+    row(plain, at_least, most_of_any_row);
     const int rest = step > 0 ? at_least % step : 0;
     if (rest == 0 || total.empty()) return;
     Terms steep;
     for (const auto& [column, factor] : total) steep.emplace_back(column, factor / step * rest);
     steep.emplace_back(lack, 1);
-    row(steep, rest * (at_least / step + 1), unbounded);
+    row(steep, rest * (at_least / step + 1), most_of_any_row);
   }
 
   /// The week's sets of each group, to be split before the classes'.
@@ -156,7 +170,7 @@ class Writer {
     for (std::size_t g = 0; g < group_count; ++g) {
       Terms steps = sets_without(g, n_);
       for (auto& [column, factor] : steps) factor /= floor_.lap_step;
-      row(std::move(steps), 0, unbounded, aim(WeekGoal::change) ? rank_other : rank_total);
+      row(std::move(steps), 0, most_of_any_row, aim(WeekGoal::change) ? rank_other : rank_total);
     }
   }
 
@@ -166,7 +180,7 @@ class Writer {
       const int least = floor_.targets[g].at_least;
       if (least == 0) continue;
       if (!priced(WeekGoal::shortfall)) {
-        row(sets_without(g, n_), least, unbounded);
+        row(sets_without(g, n_), least, most_of_any_row);
         continue;
       }
       const int under = p_.add_column(0, least, aim(WeekGoal::shortfall) ? 1 : 0, 0);
@@ -186,7 +200,7 @@ class Writer {
         row(std::move(total), 0, most);
         continue;
       }
-      const int over = p_.add_column(0, unbounded / 100, aim(WeekGoal::excess) ? 1 : 0, 0);
+      const int over = p_.add_column(0, sets_most(), aim(WeekGoal::excess) ? 1 : 0, 0);
       Terms plain = total;
       plain.emplace_back(over, -1);
       row(plain, 0, most);
@@ -195,7 +209,7 @@ class Writer {
         Terms steep;
         for (const auto& [column, factor] : total) steep.emplace_back(column, factor / step * rest);
         steep.emplace_back(over, -1);
-        row(steep, -unbounded, rest * (most / step));
+        row(steep, -most_of_any_row, rest * (most / step));
       }
       all.emplace_back(over, 1);
     }
@@ -218,7 +232,7 @@ class Writer {
     if (most < 3) return -1;
     const int heavy = p_.add_column(0, 1, 0, rank_day);
     terms.emplace_back(heavy, -(most - 2));
-    row(terms, -unbounded, 2);
+    row(terms, -most_of_any_row, 2);
     return heavy;
   }
 
@@ -248,7 +262,7 @@ class Writer {
 
   /// Missing class c costs what the groups then lack, less what they lack anyhow.
   void add_lacks() {
-    const int worst = aim(WeekGoal::loss) ? p_.add_column(0, unbounded / 100, 1, 0) : -1;
+    const int worst = aim(WeekGoal::loss) ? p_.add_column(0, sets_most(), 1, 0) : -1;
     for (std::size_t c = 0; c < n_; ++c) {
       Terms all;
       for (std::size_t g = 0; g < group_count; ++g) {
@@ -260,7 +274,7 @@ class Writer {
       }
       if (worst >= 0) all.emplace_back(worst, -1);
       // The shortfall is the same in every plan that is looked at here.
-      row(all, -unbounded, limit(WeekGoal::shortfall) + (worst >= 0 ? 0 : limit(WeekGoal::loss)));
+      row(all, -most_of_any_row, limit(WeekGoal::shortfall) + (worst >= 0 ? 0 : limit(WeekGoal::loss)));
     }
   }
 

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdint>
+#include <limits>
 #include <utility>
 #include <vector>
 
@@ -28,10 +29,11 @@ struct WholeProgram {
   int add_column(int low, int high, int cost, int rank);
   /// Bounds are drawn in to what the columns allow.
   void add_row(std::vector<std::pair<int, int>> terms, int low, int high, int rank);
+  void remove_row(std::size_t index);
 };
 
-/// Far from any number of sets or units, and far from overflow.
-inline constexpr int unbounded = 1'000'000;
+/// Above any row; rows are drawn in to what the columns allow.
+inline constexpr int most_of_any_row = std::numeric_limits<int>::max();
 
 struct WeekProgram {
   WholeProgram program;

@@ -22,7 +22,17 @@ double nudge(std::size_t column) {
 }  // namespace
 
 BoundedSimplex::BoundedSimplex(const WholeProgram& p)
-    : p_(p), n_(static_cast<std::size_t>(p.columns)), m_(p.rows.size()), x_(n_ + m_), at_high_(n_) {
+    : p_(p),
+      n_(static_cast<std::size_t>(p.columns)),
+      m_(p.rows.size()),
+      x_(n_ + m_),
+      weight_(n_ + m_, 1.0),
+      at_high_(n_) {
+  for (std::size_t i = 0; i < m_; ++i) {
+    double square = 1;
+    for (const auto& [column, factor] : p.rows[i].terms) square += factor * factor;
+    weight_[n_ + i] = 1 / std::sqrt(square);
+  }
   begin();
 }
 
@@ -68,7 +78,7 @@ void BoundedSimplex::compute_basic() {
   work_ += static_cast<std::int64_t>(n_ * m_);
 }
 
-double BoundedSimplex::cost_now() const {
+double BoundedSimplex::cost() const {
   double sum = 0;
   for (std::size_t j = 0; j < n_; ++j) sum += reduced_[j] * x_[outside_[j]];
   return sum;
@@ -78,16 +88,19 @@ double BoundedSimplex::cost_now() const {
 bool BoundedSimplex::choose_row() {
   missing_ = broken;
   bool found = false;
+  double missing = 0;
   for (std::size_t i = 0; i < m_; ++i) {
     const std::size_t v = basic_[i];
     const double under = low_[v] - x_[v], over = x_[v] - high_[v];
-    const double off = std::max(under, over);
+    const double off = std::max(under, over) * weight_[v];
     if (off <= missing_) continue;
     missing_ = off;
+    missing = std::max(under, over);
     row_ = i;
     rises_ = under > over ? 1 : -1;
     found = true;
   }
+  missing_ = missing;
   return found;
 }
 
@@ -190,23 +203,37 @@ BoundedSimplex::End BoundedSimplex::solve(const std::vector<int>& low, const std
     if (!choose_row()) return end_ = End::optimal;
     if (!choose_column()) return end_ = End::infeasible;
     exchange();
-    if (step % 8 == 7 && cost_now() > enough) return end_ = End::above;
+    if (step % 8 == 7 && cost() > enough) return end_ = End::above;
   }
   begin();
   place(low, high);
   return end_ = End::tired;
 }
 
+std::vector<double> BoundedSimplex::multipliers(std::size_t i) const {
+  std::vector<double> y(m_, 0.0);
+  if (basic_[i] >= n_) y[basic_[i] - n_] = 1;
+  for (std::size_t j = 0; j < n_; ++j)
+    if (outside_[j] >= n_) y[outside_[j] - n_] = -table_[i * n_ + j];
+  return y;
+}
+
 /// On every solution row - terms is 0, so that cost + multipliers · (row - terms) is the cost; its least
-/// value between the bounds is a bound of it. Whole numbers from here on.
-std::int64_t BoundedSimplex::certificate(const std::vector<double>& multipliers, bool with_cost) const {
-  constexpr double unit = std::int64_t{1} << unit_bits;
+/// value between the bounds is a bound of it, in 2^-bits. Whole numbers from here on; large multipliers take
+/// coarser units, so that no sum overflows.
+BoundedSimplex::Bound BoundedSimplex::certificate(const std::vector<double>& multipliers,
+                                                  bool with_cost) const {
+  double largest = 1;
+  for (const double m : multipliers) largest = std::max(largest, std::abs(m));
+  int bits = unit_bits;
+  for (; largest > 1 && bits > 0; largest /= 2) --bits;
+  if (!(largest <= 1)) return {-nothing, 0};
+  const auto unit = static_cast<double>(std::int64_t{1} << bits);
   std::vector<std::int64_t> price(n_);
   if (with_cost)
-    for (std::size_t j = 0; j < n_; ++j) price[j] = std::int64_t{p_.cost[j]} << unit_bits;
+    for (std::size_t j = 0; j < n_; ++j) price[j] = std::int64_t{p_.cost[j]} * (std::int64_t{1} << bits);
   std::int64_t sum = 0;
   for (std::size_t i = 0; i < m_; ++i) {
-    if (!(std::abs(multipliers[i]) < 4096.0)) return -nothing;
     const std::int64_t y = std::llround(multipliers[i] * unit);
     if (y == 0) continue;
     sum += y * (y > 0 ? low_[n_ + i] : high_[n_ + i]);
@@ -214,7 +241,7 @@ std::int64_t BoundedSimplex::certificate(const std::vector<double>& multipliers,
       price[static_cast<std::size_t>(column)] -= y * factor;
   }
   for (std::size_t j = 0; j < n_; ++j) sum += price[j] * (price[j] > 0 ? low_[j] : high_[j]);
-  return sum;
+  return {sum, bits};
 }
 
 std::int64_t BoundedSimplex::proven() const {
@@ -223,16 +250,14 @@ std::int64_t BoundedSimplex::proven() const {
   std::vector<double> y(m_, 0.0);
   for (std::size_t j = 0; j < n_; ++j)
     if (outside_[j] >= n_) y[outside_[j] - n_] = reduced_[j];
-  const std::int64_t scaled = certificate(y, true);
-  const std::int64_t mask = (std::int64_t{1} << unit_bits) - 1;
-  const std::int64_t bound = scaled <= 0 ? -((-scaled) >> unit_bits) : (scaled + mask) >> unit_bits;
+  const auto [scaled, bits] = certificate(y, true);
+  const std::int64_t one = std::int64_t{1} << bits;
+  const std::int64_t bound = scaled <= 0 ? -(-scaled / one) : (scaled + one - 1) / one;
   if (end_ != End::infeasible) return bound;
   // The row that cannot be mended contradicts its bounds.
-  std::fill(y.begin(), y.end(), 0.0);
-  if (basic_[row_] >= n_) y[basic_[row_] - n_] = rises_;
-  for (std::size_t j = 0; j < n_; ++j)
-    if (outside_[j] >= n_) y[outside_[j] - n_] = -rises_ * table_[row_ * n_ + j];
-  return certificate(y, false) > 0 ? nothing : bound;
+  y = multipliers(row_);
+  for (double& m : y) m *= rises_;
+  return certificate(y, false).scaled > 0 ? nothing : bound;
 }
 
 }  // namespace floorwheel::training

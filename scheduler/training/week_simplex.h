@@ -34,6 +34,11 @@ class BoundedSimplex {
   static constexpr std::int64_t nothing = std::int64_t{1} << 40;
 
   [[nodiscard]] double value(std::size_t variable) const { return x_[variable]; }
+  [[nodiscard]] double cost() const;
+  /// The variable that row i of the table says, and how the rows of the program add up to it: the sum of
+  /// multipliers · (row - terms), which is 0, is that variable less the row's entries times those outside.
+  [[nodiscard]] std::size_t basic(std::size_t i) const { return basic_[i]; }
+  [[nodiscard]] std::vector<double> multipliers(std::size_t i) const;
   /// Table entries recomputed so far.
   [[nodiscard]] std::int64_t work() const { return work_; }
 
@@ -45,15 +50,19 @@ class BoundedSimplex {
   bool choose_row();
   bool choose_column();
   void exchange();
-  [[nodiscard]] double cost_now() const;
-  [[nodiscard]] std::int64_t certificate(const std::vector<double>& multipliers, bool with_cost) const;
+  struct Bound {
+    std::int64_t scaled;
+    int bits;
+  };
+  [[nodiscard]] Bound certificate(const std::vector<double>& multipliers, bool with_cost) const;
 
   const WholeProgram& p_;
   std::size_t n_, m_;
   std::vector<double> table_;    // basic = table · outside
   std::vector<double> reduced_;  // of the variables outside the basis
   std::vector<std::size_t> outside_, basic_;
-  std::vector<double> x_;  // by variable
+  std::vector<double> x_;       // by variable
+  std::vector<double> weight_;  // of a broken bound: long rows count for less
   std::vector<int> low_, high_;
   std::vector<char> at_high_;         // by place outside the basis
   std::size_t row_ = 0, column_ = 0;  // of the next exchange

@@ -7,6 +7,7 @@
 #include <random>
 
 #include "scheduler/training/week.h"
+#include "scheduler/training/week_cuts.h"
 #include "scheduler/training/week_ring.h"
 #include "tests/support/week_brute_force.h"
 
@@ -170,6 +171,65 @@ class TestWeek : public QObject {
         QVERIFY(!stations[static_cast<std::size_t>(ring.order[k])].meets(
             stations[static_cast<std::size_t>(ring.order[(k + 1) % stations.size()])]));
     }
+  }
+
+  // Every whole point of small programs: none is cut off, and none is cheaper than what is called proven.
+  void cuts_and_bounds_leave_every_whole_point() {
+    std::mt19937_64 random(17);
+    const auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+    int cuts = 0, empty = 0, sharp = 0;
+    for (int i = 0; i < cases(2000); ++i) {
+      WholeProgram p;
+      const int columns = 3 + below(3);
+      for (int c = 0; c < columns; ++c) {
+        const int low = below(3) - 1;
+        p.add_column(low, low + 1 + below(3), below(9) - 2, 1);
+      }
+      for (int r = 0; r < 2 + below(3); ++r) {
+        std::vector<std::pair<int, int>> terms;
+        for (int c = 0; c < columns; ++c)
+          if (const int factor = below(11) - 5; factor != 0) terms.emplace_back(c, factor);
+        if (terms.empty()) continue;
+        const int low = below(12) - 6;
+        p.add_row(terms, low, low + below(8), 0);
+      }
+      const std::size_t rows = p.rows.size();
+      const WholeProgram plain = p;
+      tighten(p, 1'000'000);
+      cuts += static_cast<int>(p.rows.size() - rows);
+      BoundedSimplex simplex(p);
+      simplex.solve(p.low, p.high, 1e12);
+      const std::int64_t proven = simplex.proven();
+      std::int64_t least = BoundedSimplex::nothing;
+      std::vector<int> x(plain.low.begin(), plain.low.begin() + columns);
+      while (true) {
+        bool holds = true, cut_off = false;
+        std::int64_t cost = 0;
+        for (int c = 0; c < columns; ++c)
+          cost += x[static_cast<std::size_t>(c)] * p.cost[static_cast<std::size_t>(c)];
+        for (std::size_t r = 0; r < p.rows.size(); ++r) {
+          int sum = 0;
+          for (const auto& [column, factor] : p.rows[r].terms)
+            sum += factor * x[static_cast<std::size_t>(column)];
+          const auto v = static_cast<std::size_t>(columns) + r;
+          if (sum < p.low[v] || sum > p.high[v]) (r < rows ? holds : cut_off) = r >= rows;
+        }
+        if (holds) {
+          QVERIFY2(!cut_off, ("case " + std::to_string(i)).c_str());
+          least = std::min(least, cost);
+        }
+        std::size_t c = 0;
+        while (c < x.size() && ++x[c] > plain.high[c]) {
+          x[c] = plain.low[c];
+          ++c;
+        }
+        if (c == x.size()) break;
+      }
+      QVERIFY2(proven <= least, ("case " + std::to_string(i)).c_str());
+      empty += proven == BoundedSimplex::nothing ? 1 : 0;
+      sharp += proven == least && least != BoundedSimplex::nothing ? 1 : 0;
+    }
+    QVERIFY(cuts > cases(100) && empty > cases(20) && sharp > cases(300));
   }
 
   void names_change_no_value() {
