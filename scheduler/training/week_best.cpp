@@ -16,12 +16,9 @@ RingAnswer WeekBest::ring(std::size_t c, const std::vector<int>& counts) {
 Offer WeekBest::offer(const WeekCounts& counts) {
   for (std::size_t c = 0; c < counts.size(); ++c)
     if (!fits(floor_.classes[c], counts[c])) return Offer::no_ring;
-  const WeekValues values = values_of(floor_, counts);
-  if (counts_ && !(values < values_)) {
-    // Whoever asks whether it could have been taken has to know about its rings all the same.
-    if (values_ < values) return Offer::no_better;
-  }
-  Offer answer = counts_ && !(values < values_) ? Offer::no_better : Offer::taken;
+  const WeekValues values = WeekTally(floor_, counts).values();
+  if (counts_ && !(values < values_)) return Offer::no_better;
+  Offer answer = Offer::taken;
   for (std::size_t c = 0; c < counts.size(); ++c) {
     const RingAnswer r = ring(c, counts[c]);
     if (r == RingAnswer::none) return Offer::no_ring;
@@ -36,7 +33,8 @@ Offer WeekBest::offer(const WeekCounts& counts) {
 
 namespace {
 
-/// A sixteenth of a power of two each: how far uphill a trial may go falls from about `hot` to nothing.
+/// What a trial may cost falls from about `hot` to nothing; a ratio of weights is no exchange rate, since
+/// only what is smaller in the order of the goals becomes the best.
 constexpr std::array<std::int64_t, week_goal_count> weights{4000, 2000, 2000, 160, 16};
 constexpr std::int64_t hot = 2000;
 
@@ -46,18 +44,13 @@ std::int64_t weighed(const WeekValues& v) {
   return sum;
 }
 
-/// Half of a class's stations at most share a group.
-bool roomy(const FloorClass& c, const std::vector<int>& counts) {
-  const auto sets = sets_of(c, counts);
-  return std::ranges::all_of(sets, [&](int s) { return s <= c.same_group_most * c.laps; });
-}
-
 }  // namespace
 
 void better_by_exchange(WeekBest& best, int steps, std::uint64_t seed) {
   const WeekFloor& floor = best.floor();
   Random random(seed);
   WeekCounts now = best.counts();
+  WeekTally tally(floor, now);
   std::int64_t price = weighed(best.values());
   for (int step = 0; step < steps; ++step) {
     const auto c = static_cast<std::size_t>(random.below(static_cast<int>(floor.classes.size())));
@@ -67,23 +60,25 @@ void better_by_exchange(WeekBest& best, int steps, std::uint64_t seed) {
     const auto from = static_cast<std::size_t>(random.below(types));
     const auto to = static_cast<std::size_t>(random.below(types));
     if (from == to || counts[from] <= f.types[from].kept || counts[to] == f.types[to].size()) continue;
-    --counts[from];
-    ++counts[to];
-    bool stays = fits(f, counts) && roomy(f, counts);
+    const auto exchange = [&](std::size_t less, std::size_t more) {
+      --counts[less];
+      ++counts[more];
+      tally.add(c, less, -1);
+      tally.add(c, more, 1);
+    };
+    exchange(from, to);
+    bool stays = tally.has_room(c, to);
     if (stays) {
-      const WeekValues values = values_of(floor, now);
+      const WeekValues values = tally.values();
       const std::int64_t then = weighed(values);
       // exp2(-rise / heat) against a random number, in sixteenths of powers of two
       const std::int64_t left = steps - step;
       const std::int64_t heat = 1 + hot * left / steps * left / steps * left / steps;
       const bool offered = values < best.values() && best.offer(now) == Offer::taken;
-      stays = offered || then <= price || (then - price) * 16 <= heat * random.minus_log2_x16() / 8;
+      stays = offered || then <= price || (then - price) * 128 <= heat * random.minus_log2_x16();
       if (stays) price = then;
     }
-    if (!stays) {
-      ++counts[from];
-      --counts[to];
-    }
+    if (!stays) exchange(to, from);
   }
 }
 

@@ -8,6 +8,13 @@
 namespace floorwheel::training {
 namespace {
 
+std::vector<std::size_t> groups_in(GroupSet set) {
+  std::vector<std::size_t> groups;
+  for (std::size_t g = 0; g < group_count; ++g)
+    if (set.contains(static_cast<Group>(g))) groups.push_back(g);
+  return groups;
+}
+
 std::vector<WeekType> types_of(const FloorClass& c, const WeekClass& asked, const ExerciseTable& table,
                                const std::vector<std::string>& kinds) {
   std::vector<WeekType> types;
@@ -22,7 +29,8 @@ std::vector<WeekType> types_of(const FloorClass& c, const WeekClass& asked, cons
     const std::vector<std::size_t> list(needs.begin(), needs.end());
     auto type = std::ranges::find_if(
         types, [&](const WeekType& t) { return t.groups == exercise.primary && t.kinds == list; });
-    if (type == types.end()) type = types.insert(types.end(), WeekType{exercise.primary, list, {}, 0});
+    if (type == types.end())
+      type = types.insert(types.end(), WeekType{exercise.primary, list, {}, 0, groups_in(exercise.primary)});
     if (kept(id))
       type->exercises.insert(type->exercises.begin() + type->kept++, &id);
     else
@@ -64,21 +72,6 @@ WeekFloor floor_of_class(const WeekFloor& floor, std::size_t index) {
   return {floor.targets, floor.kinds, {floor.classes[index]}, floor.classes[index].laps};
 }
 
-std::vector<int> units_used(const FloorClass& c, const std::vector<int>& counts) {
-  std::vector<int> used(c.units.size());
-  for (std::size_t t = 0; t < counts.size(); ++t)
-    for (const std::size_t k : c.types[t].kinds) used[k] += counts[t];
-  return used;
-}
-
-std::array<int, group_count> sets_of(const FloorClass& c, const std::vector<int>& counts) {
-  std::array<int, group_count> sets{};
-  for (std::size_t t = 0; t < counts.size(); ++t)
-    for (std::size_t g = 0; counts[t] > 0 && g < group_count; ++g)
-      if (c.types[t].groups.contains(static_cast<Group>(g))) sets[g] += counts[t] * c.laps;
-  return sets;
-}
-
 std::vector<GroupSet> stations_of(const FloorClass& c, const std::vector<int>& counts) {
   std::vector<GroupSet> stations;
   for (std::size_t t = 0; t < counts.size(); ++t)
@@ -88,42 +81,54 @@ std::vector<GroupSet> stations_of(const FloorClass& c, const std::vector<int>& c
 
 bool fits(const FloorClass& c, const std::vector<int>& counts) {
   if (std::accumulate(counts.begin(), counts.end(), 0) != c.stations) return false;
-  for (std::size_t t = 0; t < counts.size(); ++t)
+  std::vector<int> used(c.units.size());
+  for (std::size_t t = 0; t < counts.size(); ++t) {
     if (counts[t] < c.types[t].kept || counts[t] > c.types[t].size()) return false;
-  const std::vector<int> used = units_used(c, counts);
-  for (std::size_t k = 0; k < used.size(); ++k)
-    if (used[k] > c.units[k]) return false;
-  return true;
+    for (const std::size_t k : c.types[t].kinds) used[k] += counts[t];
+  }
+  return std::ranges::equal(used, c.units, std::ranges::less_equal{});
 }
 
-WeekValues values_of(const WeekFloor& floor, const WeekCounts& counts) {
-  const std::size_t n = floor.classes.size();
-  std::vector<std::array<int, group_count>> sets(n);
-  std::array<std::array<int, group_count>, 7> days{};
-  std::vector<std::vector<int>> used(n);
-  std::vector<std::int64_t> loss(n);
-  for (std::size_t c = 0; c < n; ++c) {
-    sets[c] = sets_of(floor.classes[c], counts[c]);
-    used[c] = units_used(floor.classes[c], counts[c]);
-    for (std::size_t g = 0; g < group_count; ++g)
-      days[static_cast<std::size_t>(floor.classes[c].weekday)][g] += sets[c][g];
+WeekTally::WeekTally(const WeekFloor& floor, const WeekCounts& counts)
+    : floor_(floor), sets_(floor.classes.size()), used_(floor.classes.size(), std::vector<int>(floor.kinds)) {
+  for (std::size_t c = 0; c < counts.size(); ++c)
+    for (std::size_t t = 0; t < counts[c].size(); ++t)
+      if (counts[c][t] > 0) add(c, t, counts[c][t]);
+}
+
+void WeekTally::add(std::size_t c, std::size_t type, int stations) {
+  const FloorClass& f = floor_.classes[c];
+  for (const std::size_t g : f.types[type].group_list) {
+    sets_[c][g] += stations * f.laps;
+    days_[static_cast<std::size_t>(f.weekday)][g] += stations * f.laps;
+    total_[g] += stations * f.laps;
   }
+  for (const std::size_t k : f.types[type].kinds) used_[c][k] += stations;
+}
+
+bool WeekTally::has_room(std::size_t c, std::size_t type) const {
+  const FloorClass& f = floor_.classes[c];
+  return std::ranges::all_of(f.types[type].kinds, [&](std::size_t k) { return used_[c][k] <= f.units[k]; }) &&
+         std::ranges::all_of(f.types[type].group_list,
+                             [&](std::size_t g) { return sets_[c][g] <= f.same_group_most * f.laps; });
+}
+
+WeekValues WeekTally::values() const {
+  const std::size_t n = sets_.size();
   WeekValues v{};
   for (std::size_t g = 0; g < group_count; ++g) {
-    int total = 0;
-    for (std::size_t d = 0; d < 7; ++d) {
-      total += days[d][g];
-      v[2] += days[d][g] >= 3 && days[(d + 1) % 7][g] >= 3 ? 1 : 0;
-    }
-    const SetTarget t = floor.targets[g];
-    const int under = std::max(0, t.at_least - total);
-    v[0] += under;
-    v[1] += total > t.at_most ? total - t.at_most : 0;
-    for (std::size_t c = 0; c < n; ++c) loss[c] += std::max(0, t.at_least - total + sets[c][g]) - under;
+    const SetTarget t = floor_.targets[g];
+    v[0] += std::max(0, t.at_least - total_[g]);
+    v[1] += total_[g] > t.at_most ? total_[g] - t.at_most : 0;
+    for (std::size_t d = 0; d < 7; ++d) v[2] += days_[d][g] >= 3 && days_[(d + 1) % 7][g] >= 3 ? 1 : 0;
   }
-  v[3] = *std::ranges::max_element(loss);
-  for (std::size_t c = 0; c < n; ++c)
-    for (std::size_t k = 0; k < floor.kinds; ++k) v[4] += std::abs(used[c][k] - used[(c + 1) % n][k]);
+  for (std::size_t c = 0; c < n; ++c) {
+    std::int64_t lacking = 0;
+    for (std::size_t g = 0; g < group_count; ++g)
+      lacking += std::max(0, floor_.targets[g].at_least - total_[g] + sets_[c][g]);
+    v[3] = std::max(v[3], lacking - v[0]);
+    for (std::size_t k = 0; k < floor_.kinds; ++k) v[4] += std::abs(used_[c][k] - used_[(c + 1) % n][k]);
+  }
   return v;
 }
 

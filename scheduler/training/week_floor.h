@@ -16,6 +16,7 @@ struct WeekType {
   std::vector<std::size_t> kinds;             // indices of WeekFloor::units, ascending
   std::vector<const std::string*> exercises;  // those to keep first, then by id
   int kept = 0;                               // so many stand in any plan
+  std::vector<std::size_t> group_list;        // the same as `groups`
   [[nodiscard]] int size() const { return static_cast<int>(exercises.size()); }
 };
 
@@ -43,16 +44,29 @@ WeekFloor floor_of_week(const WeekSpec&, const ExerciseTable&);
 /// A week of one of its classes alone.
 WeekFloor floor_of_class(const WeekFloor&, std::size_t index);
 
-/// Units of each kind that stand out.
-std::vector<int> units_used(const FloorClass&, const std::vector<int>& counts);
-/// Sets of each group.
-std::array<int, group_count> sets_of(const FloorClass&, const std::vector<int>& counts);
 /// The groups of each station.
 std::vector<GroupSet> stations_of(const FloorClass&, const std::vector<int>& counts);
+
+/// Sets and units of counts, kept up as single stations change.
+class WeekTally {
+ public:
+  WeekTally(const WeekFloor&, const WeekCounts&);
+  void add(std::size_t c, std::size_t type, int stations);
+  /// No kind of equipment over its units, no group at more stations than a ring can take; of the kinds and
+  /// groups of a type alone.
+  [[nodiscard]] bool has_room(std::size_t c, std::size_t type) const;
+  /// The five goals.
+  [[nodiscard]] WeekValues values() const;
+
+ private:
+  const WeekFloor& floor_;
+  std::vector<std::array<int, group_count>> sets_;      // by class
+  std::array<std::array<int, group_count>, 7> days_{};  // by weekday
+  std::array<int, group_count> total_{};
+  std::vector<std::vector<int>> used_;  // units by class and kind
+};
+
 /// The number of stations, what is kept, the types' sizes and the equipment; not the ring.
 bool fits(const FloorClass&, const std::vector<int>& counts);
-
-/// The five goals of counts that fit.
-WeekValues values_of(const WeekFloor&, const WeekCounts&);
 
 }  // namespace floorwheel::training
