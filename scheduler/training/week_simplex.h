@@ -8,10 +8,11 @@
 // IEEE 754 without contraction give the same table, and so the same search, on every machine.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
-#include "scheduler/training/week_program.h"
+#include "scheduler/training/week_whole_program.h"
 
 namespace floorwheel::training {
 
