@@ -13,7 +13,7 @@ Instructor::Instructor(QObject* parent)
       newcomers_(new InstructorNew(*flow_, this)),
       heads_(new InstructorHeads(*flow_, *newcomers_, this)),
       proposal_(new InstructorProposal(*flow_, this)),
-      roster_(new InstructorRoster(*flow_, this)),
+      roster_(new InstructorRoster(*flow_, *newcomers_, this)),
       picker_(new InstructorPicker(*flow_, this)),
       exercises_(new InstructorExercises(this)),
       floor_(new InstructorFloor(*flow_, *picker_, *exercises_, this)),

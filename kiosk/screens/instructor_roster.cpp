@@ -41,8 +41,12 @@ std::pair<QString, QString> lines_of(const wire::MemberView& m) {
 
 }  // namespace
 
-InstructorRoster::InstructorRoster(InstructorFlow& flow, QObject* parent)
-    : QObject(parent), flow_(flow), rows_(new RowModel({"name", "note", "follows", "chosen"}, this)) {
+InstructorRoster::InstructorRoster(InstructorFlow& flow, InstructorNew& newcomers, QObject* parent)
+    : QObject(parent),
+      flow_(flow),
+      newcomers_(newcomers),
+      rows_(new RowModel({"name", "note", "follows", "chosen"}, this)) {
+  connect(&newcomers_, &InstructorNew::changed, this, &InstructorRoster::show);
   connect(&hub_link(), &HubLink::hallChanged, this, &InstructorRoster::show);
   connect(&class_time(), &ClassTime::phaseChanged, this, &InstructorRoster::show);
   show();
@@ -74,7 +78,9 @@ void InstructorRoster::show() {
   QList<QVariantMap> rows;
   for (int i = first; i < std::min(size, first + window_rows); ++i) {
     const wire::MemberView& m = *all[static_cast<std::size_t>(i)];
-    const auto [note, follows] = lines_of(m);
+    auto [note, follows] = lines_of(m);
+    const QString visit = newcomers_.visit_word(words::text(m.id));
+    if (note.isEmpty() && !visit.isEmpty()) follows = tr("%1, %2").arg(follows, visit);
     rows.append({{QStringLiteral("name"), words::text(m.shown_as)},
                  {QStringLiteral("note"), note},
                  {QStringLiteral("follows"), follows},

@@ -8,6 +8,7 @@
 #include <QString>
 
 #include "kiosk/screens/instructor_flow.h"
+#include "kiosk/screens/instructor_new.h"
 #include "kiosk/screens/instructor_rows.h"
 
 namespace floorwheel::screens {
@@ -21,7 +22,7 @@ class InstructorRoster : public QObject {
                  FINAL)  // six round the chosen: name, note, follows, chosen
 
  public:
-  explicit InstructorRoster(InstructorFlow& flow, QObject* parent);
+  InstructorRoster(InstructorFlow& flow, InstructorNew& newcomers, QObject* parent);
 
   [[nodiscard]] QString heading() const;
   [[nodiscard]] RowModel* rows() const { return rows_; }
@@ -39,6 +40,7 @@ class InstructorRoster : public QObject {
   [[nodiscard]] std::vector<const wire::MemberView*> people() const;
 
   InstructorFlow& flow_;
+  InstructorNew& newcomers_;
   RowModel* rows_;
   std::string chosen_;
   bool stepped_ = false;  // until then the first is chosen, whoever that becomes

@@ -292,6 +292,8 @@ Item {
             tap("Start");
             control("Hold");
             keysAreFit();
+            sees("novice, visit 1");
+            sees("novice, visit 3");
             TestHub.picture(page, "instructor-run.png");
             tap("Training");
             keysAreFit();
