@@ -8,11 +8,10 @@
 #include <cstring>
 #include <stdexcept>
 
-#include <boost/json.hpp>
-
 #include "kiosk/cli/class_input.h"
 #include "kiosk/cli/text.h"
 #include "kiosk/files/certificate_file.h"
+#include "kiosk/files/json_text.h"
 #include "kiosk/files/text_file.h"
 
 namespace floorwheel::cli {
@@ -28,8 +27,6 @@ std::string_view word_of(Verdict v) {
   static constexpr std::array<std::string_view, 3> words = {"holds", "not_rechecked", "fails"};
   return words[static_cast<std::size_t>(v)];
 }
-
-std::string quoted(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
 
 std::string names(const std::vector<Component>& order, int from, int to) {
   std::vector<std::string> ids;
@@ -120,12 +117,12 @@ std::string text_of(const CertificateAudit& a) {
 std::string json_of(const CertificateAudit& a) {
   std::string out = "{ \"holds\": ";
   out += a.holds() ? "true" : "false";
-  out += ", \"mismatch\": " + (a.verdict.mismatch.empty() ? "null" : quoted(a.verdict.mismatch));
+  out += ", \"mismatch\": " + (a.verdict.mismatch.empty() ? "null" : files::in_quotes(a.verdict.mismatch));
   const auto order = counted_in_plans();
   const auto list = [&](int from, int to) {
     std::string ids;
     for (int i = from; i < to; ++i)
-      ids += (i > from ? ", " : "") + quoted(id_of(order[static_cast<std::size_t>(i)]));
+      ids += (i > from ? ", " : "") + files::in_quotes(id_of(order[static_cast<std::size_t>(i)]));
     return "[" + ids + "]";
   };
   out += ",\n    \"proven\": " + list(0, a.proven) + ", \"not_rechecked\": " + list(a.proven, a.supported);
@@ -133,13 +130,14 @@ std::string json_of(const CertificateAudit& a) {
   for (std::size_t i = 0; i < a.verdict.claims.size(); ++i) {
     const Claim& claim = a.certificate.claims[i];
     out += (i > 0 ? ",\n      " : "\n      ") + std::string("{ \"component\": ") +
-           quoted(id_of(claim.component));
-    out += ", \"bound\": " + std::to_string(claim.bound) + ", \"by\": " + quoted(id_of(claim.proof.type));
-    out += ", \"verdict\": " + quoted(word_of(a.verdict.claims[i].verdict)) +
-           ", \"text\": " + quoted(a.verdict.claims[i].text) + " }";
+           files::in_quotes(id_of(claim.component));
+    out += ", \"bound\": " + std::to_string(claim.bound) +
+           ", \"by\": " + files::in_quotes(id_of(claim.proof.type));
+    out += ", \"verdict\": " + files::in_quotes(word_of(a.verdict.claims[i].verdict)) +
+           ", \"text\": " + files::in_quotes(a.verdict.claims[i].text) + " }";
   }
   out += "],\n    \"wrong\": [";
-  for (std::size_t i = 0; i < a.wrong.size(); ++i) out += (i > 0 ? ", " : "") + quoted(a.wrong[i]);
+  for (std::size_t i = 0; i < a.wrong.size(); ++i) out += (i > 0 ? ", " : "") + files::in_quotes(a.wrong[i]);
   return out + "] }";
 }
 

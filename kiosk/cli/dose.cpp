@@ -22,8 +22,8 @@ std::string json_of(const std::vector<DoseRow>& rows, bool planned) {
   for (const DoseRow& r : rows) {
     out += first ? "\n  " : ",\n  ";
     first = false;
-    out += "{ \"member\": " + quoted(r.member) +
-           ", \"week\": " + (planned ? "null" : quoted(text_of(r.week))) + ", \"group\": \"" +
+    out += "{ \"member\": " + in_quotes(r.member) +
+           ", \"week\": " + (planned ? "null" : in_quotes(text_of(r.week))) + ", \"group\": \"" +
            std::string(id_of(r.group)) + "\", \"sets\": " + sets_text(r.counted) +
            ", \"assisting_sets\": " + std::to_string(r.assisting_sets) +
            ", \"days\": " + std::to_string(r.days) + ", \"band\": \"" +

@@ -93,8 +93,6 @@ Asked asked(const Args& args) {
   return of_class(class_of(*args.operand(0), args));
 }
 
-std::string_view truth(bool b) { return b ? "true" : "false"; }
-
 int run(const Args& args) {
   Asked a = asked(args);
   a.tempo = tempo_of(args);
@@ -115,9 +113,10 @@ int run(const Args& args) {
     const bool fits = training::fits(w.reps, a.times.work_s, a.tempo, w.hold);
     all = all && fits;
     const std::string range = std::to_string(w.reps[0]) + "-" + std::to_string(w.reps[1]);
-    json += std::string(rows.empty() ? "\n  " : ",\n  ") + "{ \"station\": " + quoted_or_null(w.station) +
+    json += std::string(rows.empty() ? "\n  " : ",\n  ") + "{ \"station\": " + in_quotes_or_null(w.station) +
             ", \"reps\": [" + std::to_string(w.reps[0]) + ", " + std::to_string(w.reps[1]) +
-            "], \"hold\": " + std::string(truth(w.hold)) + ", \"fits\": " + std::string(truth(fits)) + " }";
+            "], \"hold\": " + std::string(files::truth(w.hold)) +
+            ", \"fits\": " + std::string(files::truth(fits)) + " }";
     rows.push_back(
         {w.station, w.exercise, range + (w.hold ? " s" : " reps"), fits ? "fits" : "does not fit"});
   }
@@ -135,7 +134,7 @@ int run(const Args& args) {
     const std::string level(id_of(static_cast<Level>(l)));
     json += std::string(rows.empty() ? "\n  " : ",\n  ") + "{ \"level\": \"" + level +
             "\", \"wanted_s\": " + std::to_string(a.recovery_s[at]) +
-            ", \"enough\": " + std::string(truth(enough)) + " }";
+            ", \"enough\": " + std::string(files::truth(enough)) + " }";
     rows.push_back(
         {level, "wants " + std::to_string(a.recovery_s[at]) + " s", enough ? "enough" : "too short"});
   }

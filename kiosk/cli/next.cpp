@@ -57,11 +57,12 @@ std::string json_of(const training::Decided& d) {
   return "{ \"load_kg\": " + (a.load ? decimal_kg(a.load->mass) : "null") + ", \"reps\": [" +
          std::to_string(a.reps[0]) + ", " + std::to_string(a.reps[1]) +
          "], \"sets\": " + std::to_string(a.sets) + ", \"change\": \"" + std::string(id_of(a.change)) +
-         "\", \"rule\": \"" + std::string(id_of(a.rule)) + "\",\n  \"reason\": " + quoted(a.reason) +
+         "\", \"rule\": \"" + std::string(id_of(a.rule)) + "\",\n  \"reason\": " + in_quotes(a.reason) +
          ",\n  \"ask_instructor\": " + (a.ask_instructor ? "true" : "false") +
-         ", \"substitute\": " + quoted_or_null(a.substitute) +
-         (d.by ? ",\n  \"override\": { \"decided_by\": " + quoted(d.by->decided_by) + ", \"decided_on\": \"" +
-                     text_of(d.by->day) + "\", \"suggested_kg\": " + decimal_kg(d.by->suggested) + " }"
+         ", \"substitute\": " + in_quotes_or_null(a.substitute) +
+         (d.by ? ",\n  \"override\": { \"decided_by\": " + in_quotes(d.by->decided_by) +
+                     ", \"decided_on\": \"" + text_of(d.by->day) +
+                     "\", \"suggested_kg\": " + decimal_kg(d.by->suggested) + " }"
                : std::string()) +
          " }\n";
 }

@@ -2,7 +2,6 @@
 #include "kiosk/cli/training_input.h"
 
 #include <algorithm>
-#include <boost/json.hpp>
 #include <charconv>
 #include <ctime>
 
@@ -95,8 +94,5 @@ Day local_today() {
   std::strftime(text, sizeof text, "%Y-%m-%d", &local);
   return *training::day_from(text);
 }
-
-std::string quoted(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
-std::string quoted_or_null(std::string_view text) { return text.empty() ? "null" : quoted(text); }
 
 }  // namespace floorwheel::cli

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "kiosk/cli/args.h"
+#include "kiosk/files/json_text.h"
 #include "scheduler/class_spec.h"
 #include "scheduler/training/set_record.h"
 
@@ -33,9 +34,8 @@ training::Day day_of(std::string_view option, const std::string& text);
 /// The machine's local date.
 training::Day local_today();
 
-/// A string as JSON.
-std::string quoted(std::string_view text);
-std::string quoted_or_null(std::string_view text);
+using files::in_quotes;
+using files::in_quotes_or_null;
 
 /// What stands under every advice.
 inline constexpr std::string_view caution =

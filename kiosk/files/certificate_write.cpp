@@ -1,25 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The writing half of the certificate format: a claim a line, then its proof.
-#include <boost/json.hpp>
-
 #include "kiosk/files/certificate_file.h"
+#include "kiosk/files/json_text.h"
 
 namespace floorwheel::files {
 namespace {
-
-std::string quoted(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
-
-template <class Range, class Each>
-std::string list(const Range& items, Each each, std::string_view separator = ", ") {
-  std::string out = "[";
-  bool first = true;
-  for (const auto& item : items) {
-    if (!first) out += separator;
-    first = false;
-    out += each(item);
-  }
-  return out + "]";
-}
 
 std::string number(std::int64_t n) { return std::to_string(n); }
 
@@ -28,7 +13,7 @@ std::string costs(const Cost& cost, bool zeros) {
   for (Component c : components) {
     if (c == Component::moved || (!zeros && cost[c] == 0)) continue;
     if (!out.empty()) out += ", ";
-    out += quoted(id_of(c)) + ": " + number(cost[c]);
+    out += in_quotes(id_of(c)) + ": " + number(cost[c]);
   }
   return "{ " + out + " }";
 }
@@ -38,13 +23,13 @@ class Writer {
   explicit Writer(const ClassSpec& c) : c_(c) {}
 
   std::string claim(const Claim& claim) const {
-    return "{ \"component\": " + quoted(id_of(claim.component)) + ", \"bound\": " + number(claim.bound) +
+    return "{ \"component\": " + in_quotes(id_of(claim.component)) + ", \"bound\": " + number(claim.bound) +
            ",\n      \"proof\": " + proof(claim.proof) + " }";
   }
 
  private:
   std::string proof(const Proof& p) const {
-    std::string out = "{ \"type\": " + quoted(id_of(p.type));
+    std::string out = "{ \"type\": " + in_quotes(id_of(p.type));
     if (p.type == ProofType::hall) {
       out += ",\n        \"parts\": ";
       out += list(
@@ -57,7 +42,7 @@ class Writer {
   }
 
   std::string hall(const HallPart& part) const {
-    const auto member = [&](int m) { return quoted(c_.members[static_cast<std::size_t>(m)].id); };
+    const auto member = [&](int m) { return in_quotes(c_.members[static_cast<std::size_t>(m)].id); };
     return "{ \"level\": " + number(part.level) + ", \"members\": " + list(part.members, member) +
            ",\n            \"places\": " + list(part.places, [&](auto& in) { return cells("station", in); }) +
            ",\n            \"units\": " + list(part.units, [&](auto& in) { return cells("equipment", in); }) +
@@ -65,8 +50,8 @@ class Writer {
   }
 
   std::string cells(std::string_view key, const HallPart::In& in) const {
-    return "{ " + quoted(key) + ": " + quoted(id(key, in.what)) + ", \"slots\": " + list(in.slots, number) +
-           " }";
+    return "{ " + in_quotes(key) + ": " + in_quotes(id(key, in.what)) +
+           ", \"slots\": " + list(in.slots, number) + " }";
   }
 
   std::string prices(const PriceList& p) const {
@@ -76,8 +61,8 @@ class Writer {
     if (!p.memory.empty()) {
       std::vector<std::string> rows;
       for (std::size_t s = 0; s < p.memory.size(); ++s)
-        rows.push_back("{ \"station\": " + quoted(c_.stations[s].id) + ", \"remembers\": " +
-                       list(p.memory[s], [&](int r) { return quoted(id("station", r)); }) + " }");
+        rows.push_back("{ \"station\": " + in_quotes(c_.stations[s].id) + ", \"remembers\": " +
+                       list(p.memory[s], [&](int r) { return in_quotes(id("station", r)); }) + " }");
       out +=
           ",\n        \"memory\": " + list(
                                           rows, [](const std::string& row) { return row; }, ",\n          ");
@@ -88,7 +73,7 @@ class Writer {
   std::string table(std::string_view key, const std::vector<std::vector<std::int64_t>>& rows) const {
     std::vector<std::string> lines;
     for (std::size_t i = 0; i < rows.size(); ++i)
-      lines.push_back("{ " + quoted(key) + ": " + quoted(id(key, static_cast<int>(i))) +
+      lines.push_back("{ " + in_quotes(key) + ": " + in_quotes(id(key, static_cast<int>(i))) +
                       ", \"prices\": " + list(rows[i], number) + " }");
     return list(
         lines, [](const std::string& line) { return line; }, ",\n          ");
@@ -113,8 +98,8 @@ std::string hex(std::uint64_t word) {
 std::string to_json(const ClassSpec& c, const Certificate& all) {
   const Writer writer(c);
   std::string out = "{ \"format\": \"floorwheel-certificate\", \"version\": 1,\n  \"class_hash\": ";
-  out += quoted(hex(all.class_hash)) + ", \"slots\": " + number(all.slots);
-  out += ", \"style\": " + quoted(id_of(all.style)) + ",\n  \"cost\": " + costs(all.cost, true);
+  out += in_quotes(hex(all.class_hash)) + ", \"slots\": " + number(all.slots);
+  out += ", \"style\": " + in_quotes(id_of(all.style)) + ",\n  \"cost\": " + costs(all.cost, true);
   out += ",\n  \"claims\": ";
   out += list(
       all.claims, [&](const Claim& claim) { return writer.claim(claim); }, ",\n    ");

@@ -1,15 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "kiosk/files/findings_json.h"
 
-#include <boost/json.hpp>
+#include "kiosk/files/json_text.h"
 
 namespace floorwheel::files {
-namespace {
-
-std::string quoted(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
-std::string quoted_or_null(std::string_view text) { return text.empty() ? "null" : quoted(text); }
-
-}  // namespace
 
 std::string findings_json(const std::vector<Finding>& findings) {
   std::string out = "{ \"findings\": [";
@@ -17,12 +11,12 @@ std::string findings_json(const std::vector<Finding>& findings) {
   for (const Finding& f : findings) {
     out += first ? "\n  " : ",\n  ";
     first = false;
-    out += "{ \"rule\": " + quoted(f.rule) + ", \"severity\": " + quoted(id_of(f.severity));
-    out += ", \"day\": " + quoted_or_null(f.day) + ", \"exercise\": " + quoted_or_null(f.exercise);
-    out += ", \"group\": " + quoted_or_null(f.group ? id_of(*f.group) : std::string_view());
-    out += ", \"line\": " + std::to_string(f.line) + ", \"found\": " + quoted(f.found);
-    out += ", \"wanted\": " + quoted(f.wanted) + ", \"source\": " + quoted(f.source);
-    out += ", \"mend\": " + quoted(f.mend) + " }";
+    out += "{ \"rule\": " + in_quotes(f.rule) + ", \"severity\": " + in_quotes(id_of(f.severity));
+    out += ", \"day\": " + in_quotes_or_null(f.day) + ", \"exercise\": " + in_quotes_or_null(f.exercise);
+    out += ", \"group\": " + in_quotes_or_null(f.group ? id_of(*f.group) : std::string_view());
+    out += ", \"line\": " + std::to_string(f.line) + ", \"found\": " + in_quotes(f.found);
+    out += ", \"wanted\": " + in_quotes(f.wanted) + ", \"source\": " + in_quotes(f.source);
+    out += ", \"mend\": " + in_quotes(f.mend) + " }";
   }
   return out + (first ? "] }\n" : " ] }\n");
 }

@@ -1,29 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The writing half of the rotation format. The text is laid out by hand, one member a line, so that it can be
 // read and compared; only strings go through the JSON library.
-#include <boost/json.hpp>
-
+#include "kiosk/files/json_text.h"
 #include "kiosk/files/rotation_file.h"
 
 namespace floorwheel::files {
 namespace {
-
-std::string quoted(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
-std::string quoted_or_null(std::string_view text) { return text.empty() ? "null" : quoted(text); }
-std::string_view truth(bool b) { return b ? "true" : "false"; }
-
-/// "[a, b]" of what `each` makes of the items.
-template <class Range, class Each>
-std::string list(const Range& items, Each each, std::string_view separator = ", ") {
-  std::string out = "[";
-  bool first = true;
-  for (const auto& item : items) {
-    if (!first) out += separator;
-    first = false;
-    out += each(item);
-  }
-  return out + "]";
-}
 
 std::string cost_json(const Cost& cost, bool with_moved, bool moved_known = true) {
   std::string out = "{ ";
@@ -32,7 +14,7 @@ std::string cost_json(const Cost& cost, bool with_moved, bool moved_known = true
     if (c == Component::moved && !with_moved) continue;
     if (!first) out += ", ";
     first = false;
-    out += quoted(id_of(c)) + ": ";
+    out += in_quotes(id_of(c)) + ": ";
     out += c == Component::moved && !moved_known ? "null" : std::to_string(cost[c]);
   }
   return out + " }";
@@ -43,18 +25,18 @@ std::string proven_json(int proven, bool with_moved) {
   for (Component c : components)
     if ((c != Component::moved || with_moved) && static_cast<int>(names.size()) < proven)
       names.push_back(id_of(c));
-  return list(names, quoted);
+  return list(names, in_quotes);
 }
 
 std::string station_name(const ClassSpec& c, StationIndex s) {
-  return s == nowhere ? "null" : quoted(c.stations[static_cast<std::size_t>(s)].id);
+  return s == nowhere ? "null" : in_quotes(c.stations[static_cast<std::size_t>(s)].id);
 }
 
 std::string member_rows(const ClassSpec& c, const Rotation& r, const std::string& indent) {
   std::string out = "[";
   for (std::size_t m = 0; m < r.at.size(); ++m) {
     out += m == 0 ? " " : ",\n" + indent;
-    out += "{ \"id\": " + quoted(c.members[m].id) +
+    out += "{ \"id\": " + in_quotes(c.members[m].id) +
            ", \"stations\": " + list(r.at[m], [&](StationIndex s) { return station_name(c, s); }) + " }";
   }
   return out + " ]";
@@ -67,17 +49,17 @@ std::string rotation_json(const ClassSpec& c, const Plan& plan, const std::strin
   const Rotation& r = plan.rotation;
   const std::string line = ",\n" + indent;
   std::string out = R"({ "format": "floorwheel-rotation", "version": 1)" + line;
-  out += "\"class\": " + quoted(c.name) + ", \"slots\": " + std::to_string(r.slots);
+  out += "\"class\": " + in_quotes(c.name) + ", \"slots\": " + std::to_string(r.slots);
   out += ", \"work_s\": " + std::to_string(c.work_s) + ", \"change_s\": " + std::to_string(c.change_s);
   if (repair) out += ", \"at_slot\": " + std::to_string(plan.at_slot);
-  out += line + "\"style\": " + quoted(id_of(r.style));
+  out += line + "\"style\": " + in_quotes(id_of(r.style));
   if (r.style == Style::ring)
     out += ", \"ring\": " + list(r.ring, [&](StationIndex s) { return station_name(c, s); });
   out += line + "\"members\": " + member_rows(c, r, indent + std::string(13, ' '));
   out += line + "\"cost\":  " + cost_json(plan.cost, repair);
   out += line + "\"bound\": " + cost_json(plan.bound, repair);
   out += line + "\"proven\": " + proven_json(plan.proven, repair);
-  out += line + "\"reasons\": " + list(plan.reasons, quoted, ",\n" + indent + std::string(12, ' '));
+  out += line + "\"reasons\": " + list(plan.reasons, in_quotes, ",\n" + indent + std::string(12, ' '));
   out += line + "\"seed\": " + std::to_string(plan.seed);
   if (elapsed_ms) out += ", \"elapsed_ms\": " + std::to_string(*elapsed_ms);
   return out + " }";
@@ -87,7 +69,7 @@ std::string row_json(const SlotRow& row) {
   std::string out = "{ \"slots\": " + std::to_string(row.slots);
   out += ", \"class_s\": " + std::to_string(row.class_s) + ", \"fits\": ";
   out += truth(row.fits);
-  out += ", \"style\": " + quoted(id_of(row.style)) + ",\n      ";
+  out += ", \"style\": " + in_quotes(id_of(row.style)) + ",\n      ";
   out += "\"cost\":  " + cost_json(row.cost, false) + ",\n      ";
   out += "\"bound\": " + cost_json(row.bound, false) + ",\n      ";
   return out + "\"proven\": " + proven_json(row.proven, false) + " }";
@@ -95,14 +77,14 @@ std::string row_json(const SlotRow& row) {
 
 std::string what_if_row_json(const WhatIfRow& row) {
   std::string out =
-      "{ \"change\": " + quoted(id_of(row.change.kind)) + ", \"id\": " + quoted_or_null(row.change.id);
+      "{ \"change\": " + in_quotes(id_of(row.change.kind)) + ", \"id\": " + in_quotes_or_null(row.change.id);
   if (row.refused)
     return out + ", \"refused\": { \"rule\": " + std::to_string(row.refused->rule) +
-           ", \"reason\": " + quoted(row.refused->reason) + " } }";
+           ", \"reason\": " + in_quotes(row.refused->reason) + " } }";
   out += ", \"slots\": " + std::to_string(row.slots) + ", \"class_s\": " + std::to_string(row.class_s);
   out += ", \"fits\": ";
   out += truth(row.fits);
-  out += ", \"style\": " + quoted(id_of(row.style));
+  out += ", \"style\": " + in_quotes(id_of(row.style));
   out += ", \"waits\": [" + std::to_string(row.waits_least) + ", " + std::to_string(row.waits_most) +
          "],\n      ";
   out += "\"cost\":  " + cost_json(row.cost, false) + ",\n      ";
@@ -112,9 +94,9 @@ std::string what_if_row_json(const WhatIfRow& row) {
 
 std::string breach_json(const Breach& b) {
   std::string out = "{ \"rule\": " + std::to_string(b.rule);
-  out += ", \"member\": " + quoted_or_null(b.member) + ", \"station\": " + quoted_or_null(b.station);
+  out += ", \"member\": " + in_quotes_or_null(b.member) + ", \"station\": " + in_quotes_or_null(b.station);
   out += ", \"slot\": " + (b.slot == 0 ? std::string("null") : std::to_string(b.slot));
-  return out + ", \"text\": " + quoted(b.text) + " }";
+  return out + ", \"text\": " + in_quotes(b.text) + " }";
 }
 
 }  // namespace
@@ -142,9 +124,9 @@ std::string to_json(const WhatIf& w, std::optional<long> elapsed_ms) {
 std::string to_json(const Refusal& r) {
   const auto number = [](int n) { return std::to_string(n); };
   std::string out = R"({ "format": "floorwheel-refusal", "version": 1, "rule": )" + std::to_string(r.rule);
-  out += ", \"members\": " + list(r.members, quoted) + ", \"stations\": " + list(r.stations, quoted);
+  out += ", \"members\": " + list(r.members, in_quotes) + ", \"stations\": " + list(r.stations, in_quotes);
   out += ", \"slots\": " + list(r.slots, number);
-  return out + ",\n  \"reason\": " + quoted(r.reason) + " }\n";
+  return out + ",\n  \"reason\": " + in_quotes(r.reason) + " }\n";
 }
 
 std::string to_json(const Audit& a, bool true_cost, bool is_repair) {

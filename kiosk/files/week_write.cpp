@@ -2,10 +2,11 @@
 #include "kiosk/files/week_write.h"
 
 #include <algorithm>
-#include <boost/json.hpp>
 #include <filesystem>
 #include <map>
 #include <set>
+
+#include "kiosk/files/json_text.h"
 
 namespace floorwheel::files {
 namespace {
@@ -15,15 +16,6 @@ using training::WeekClass;
 using training::WeekPlan;
 using training::WeekRefusal;
 using training::WeekSpec;
-
-std::string in_quotes(std::string_view text) { return boost::json::serialize(boost::json::string(text)); }
-
-template <class List, class Word>
-std::string list(const List& entries, Word word, const std::string& between = ", ") {
-  std::string out;
-  for (const auto& e : entries) out += (out.empty() ? "" : between) + word(e);
-  return "[" + out + "]";
-}
 
 std::string ids(GroupSet groups) {
   std::vector<std::string_view> words;
