@@ -15,7 +15,8 @@ void prove(const Problem& p, Found& found) {
   raise(Component::missed, flow.missed);
   if (found.cost[Component::missed] == flow.missed) raise(Component::uneven, flow.uneven);
   if (p.from == 0) {
-    if (meets(Component::missed) && found.cost[Component::uneven] == 0) {
+    const bool to_tell = found.cost[Component::back_to_back] > 0;  // else the bound is 0 anyhow
+    if (to_tell && meets(Component::missed) && found.cost[Component::uneven] == 0) {
       raise(Component::back_to_back, bound_back_to_back(p));
       if (found.style == Style::ring && found.bad_joints > 0 && found.cost[Component::missed] == 0)
         raise(Component::back_to_back, bound_on_ring(p, found.bad_joints));

@@ -56,6 +56,8 @@ class Engine {
       answer.free = built(Track{}, false);
       complete(p_, *answer.free, budget_, random_);
       prove(p_, *answer.free);
+      if (answer.free->cost[Component::back_to_back] > answer.free->bound[Component::back_to_back])
+        improve(*answer.free, effort_ / 32);  // a breath of it takes most of them out
     }
     choose(answer);
     return answer;

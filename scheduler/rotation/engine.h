@@ -45,7 +45,7 @@ struct Answer {
 
 Answer solve(const Problem&, const Task&);
 
-/// The first good one that is found, not bettered.
+/// The first good one that is found; bettered for a moment only where back-to-backs are left in it.
 Answer first(const Problem&, const Task&);
 
 /// The components in the order that counts: without `moved` unless a repair.

@@ -35,7 +35,8 @@ struct PlanOptions {
 /// certificate accepts or, where it cannot recheck them, does not refute.
 OrRefusal<Plan> plan(const ClassSpec&, int slots, const PlanOptions& = {});
 
-/// The first good rotation, in milliseconds and not bettered; as valid as any.
+/// The first good rotation, in milliseconds; bettered for a moment where back-to-backs are left in a free
+/// one. As valid as any.
 OrRefusal<Plan> first_rotation(const ClassSpec&, int slots, const PlanOptions& = {});
 
 /// What each number of slots buys, and the chosen one.
