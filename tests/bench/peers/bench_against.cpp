@@ -12,10 +12,10 @@
 namespace floorwheel::peers {
 namespace {
 
-void print_ours(const Ours& our, const char* claim) {
-  std::printf("  %-11s wall %9.4f s (worst %.4f)  cpu %9.4f s (worst %.4f)  %s%s\n", "ours",
-              median(our.wall_s), worst(our.wall_s), median(our.cpu_s), worst(our.cpu_s),
-              our.holds ? words_of(our.cost).c_str() : "BREAKS A RULE", claim);
+void print_ours(const char* name, const Ours& our) {
+  std::printf("  %-11s wall %9.4f s (worst %.4f)  cpu %9.4f s (worst %.4f)  %s\n", name, median(our.wall_s),
+              worst(our.wall_s), median(our.cpu_s), worst(our.cpu_s),
+              our.holds ? words_of(our.cost).c_str() : "BREAKS A RULE");
 }
 
 /// What the auditor says of a peer's answer; printed, and true if it is one that counts.
@@ -67,7 +67,7 @@ bool first_row(const FirstRow& row, const Settings& settings) {
   const Floor f = floor_of(c, row.size.slots);
   head_line("first rotation without back-to-back, " + name_of(row.size));
   const Ours our = ours(c, row.size.slots, Ask::first, 7);
-  print_ours(our, "");
+  print_ours("ours", our);
   Best best{settings.limit_s, settings.limit_s};
   bool clasp_has = false;
   for (Peer peer : peers_for(Goal::any)) {
@@ -104,9 +104,15 @@ bool cheapest_row(const Size& z, const Settings& settings) {
   head_line("cheapest rotation, " + name_of(z) + ": " + std::to_string(w.idle) + " an idle slot, " +
             std::to_string(w.assist) + " an overlap, " + std::to_string(w.walk) + " for " +
             std::to_string(f.walk_unit_cm) + " cm; back-to-backs forbidden");
-  const Ours our = ours(c, z.slots, Ask::plan, 5);
-  print_ours(our, our.proven == component_count - 1 ? "; proven in all" : "");
-  std::printf("  proven in the first %d components\n", our.proven);
+  // As people get it, and with more effort: the planner stops long before a peer's limit by itself.
+  Ours our;
+  for (const auto& [name, times] : {std::pair{"ours", 1}, {"ours x16", 16}, {"ours x256", 256}}) {
+    const Ours more = ours(c, z.slots, Ask::plan, times > 16 ? 1 : 5, times);
+    print_ours(name, more);
+    if (our.cpu_s.empty() || (more.holds && more.cost < our.cost)) our = more;
+  }
+  std::printf("  the best of ours is proven in the first %d of %d components\n", our.proven,
+              component_count - 1);
   bool beaten = false;
   for (Peer peer : peers_for(Goal::cheapest)) {
     if (!is_installed(peer)) continue;

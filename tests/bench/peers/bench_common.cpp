@@ -10,12 +10,13 @@
 
 namespace floorwheel::peers {
 
-Ours ours(const ClassSpec& c, int slots, Ask ask, int runs) {
+Ours ours(const ClassSpec& c, int slots, Ask ask, int runs, int effort_times) {
   Ours out;
+  const PlanOptions options{.effort_times = effort_times};
   for (int i = 0; i < runs; ++i) {
     const auto start = std::chrono::steady_clock::now();
     const double cpu = thread_cpu_s();
-    const OrRefusal<Plan> outcome = ask == Ask::first ? first_rotation(c, slots) : plan(c, slots);
+    const OrRefusal<Plan> outcome = ask == Ask::first ? first_rotation(c, slots) : plan(c, slots, options);
     out.cpu_s.push_back(thread_cpu_s() - cpu);
     out.wall_s.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
     const Plan* answer = std::get_if<Plan>(&outcome);

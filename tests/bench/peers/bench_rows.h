@@ -35,7 +35,7 @@ struct Ours {
   bool holds = false;
 };
 enum class Ask { first, plan };
-Ours ours(const ClassSpec&, int slots, Ask, int runs);
+Ours ours(const ClassSpec&, int slots, Ask, int runs, int effort_times = 1);
 
 double median(std::vector<double>);
 double worst(const std::vector<double>&);

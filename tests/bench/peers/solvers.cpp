@@ -60,9 +60,12 @@ Asked ask_gecode(const Floor& f, Goal goal, Search search, double limit_s, const
       {"minizinc", "-c", "--solver", "gecode", model, "-o", flat, "--ozn", folder + "/floor.ozn"}, limit_s);
   const double left = limit_s - translation.wall_s;
   Finished run;
-  if (translation.code == 0 && left > 0)
-    run = run_child({"fzn-gecode", "-time", std::to_string(static_cast<int>(left * 1000)), flat},
-                    left + grace_s, "----------", memory_mib);
+  if (translation.code == 0 && left > 0) {
+    std::vector<std::string> words{"fzn-gecode", "-time", std::to_string(static_cast<int>(left * 1000))};
+    if (goal == Goal::cheapest) words.emplace_back("-a");  // each better one as it is found
+    words.push_back(flat);
+    run = run_child(words, left + grace_s, "----------", memory_mib);
+  }
   run.wall_s += translation.wall_s;
   run.cpu_s += translation.cpu_s;
   if (run.marker_s >= 0) run.marker_s += translation.wall_s;
