@@ -2,6 +2,7 @@
 #include "tests/support/planner_rows.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "scheduler/rotation/audit.h"
 #include "scheduler/rotation/solve.h"
@@ -60,12 +61,15 @@ Repairs repairs(const RepairFloor& f, std::uint64_t first_seed, int cases, const
   Repairs row;
   ClassSpec base;
   Rotation sheet_of;
+  std::optional<std::uint64_t> floor;  // the number of the floor that `base` is
   for (std::uint64_t seed = first_seed; row.cases < cases && row.fault.empty(); ++seed) {
-    tiny::Draw d(seed);
-    if (row.cases % f.events_each == 0) {
+    if (const auto number = seed / static_cast<std::uint64_t>(f.events_each); floor != number) {
+      floor = number;
+      tiny::Draw d(number);
       base = floors::plain(f.members, f.stations, d.from(f.fewest_places, f.most_places), d.word());
       sheet_of = std::get<Plan>(plan(base, f.slots, {.effort = 4000})).rotation;
     }
+    tiny::Draw d(seed);
     ClassSpec c = base;
     const EarlierSheet sheet = build::sheet(c, sheet_of);
     const int at = d.from(2, f.slots);
@@ -79,7 +83,11 @@ Repairs repairs(const RepairFloor& f, std::uint64_t first_seed, int cases, const
     row.altered += events::history_kept(c, sheet, answer->rotation, at).altered;
     row.moved += answer->cost[Component::moved];
     row.proven += answer->proven >= 4 ? 1 : 0;
-    row.worst_gap = std::max(row.worst_gap, answer->cost[Component::moved] - answer->bound[Component::moved]);
+    const std::int64_t gap = answer->cost[Component::moved] - answer->bound[Component::moved];
+    if (gap > row.worst_gap) {
+      row.worst_gap = gap;
+      row.worst_seed = seed;
+    }
   }
   return row;
 }

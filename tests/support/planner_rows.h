@@ -31,10 +31,11 @@ HallLike hall_like(std::uint64_t first_seed, int cases, double limit_s, const Cp
 
 /// Repairs of floors as below: a late arrival, a leaver or a closed station at any slot from the second on.
 struct Repairs : Measured {
-  int proven = 0;              // the fewest entries moved
-  std::int64_t worst_gap = 0;  // of `moved` to its bound
-  std::int64_t moved = 0;      // in all
-  std::int64_t altered = 0;    // entries of history
+  int proven = 0;                // the fewest entries moved
+  std::int64_t worst_gap = 0;    // of `moved` to its bound
+  std::uint64_t worst_seed = 0;  // where that is
+  std::int64_t moved = 0;        // in all
+  std::int64_t altered = 0;      // entries of history
 };
 struct RepairFloor {
   int members = 12;
@@ -42,7 +43,7 @@ struct RepairFloor {
   int slots = 12;
   int fewest_places = 1;  // at a station, the same at all of a floor
   int most_places = 2;
-  int events_each = 10;  // on one floor, each from its first run sheet
+  int events_each = 10;  // on one floor, each from its first run sheet; seed / this: the floor
 };
 Repairs repairs(const RepairFloor&, std::uint64_t first_seed, int cases, const CpuClock& = {});
 

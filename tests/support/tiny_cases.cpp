@@ -252,6 +252,7 @@ double most_wanted(double by_default) {
 
 std::uint64_t first_seed() {
   const char* wanted = std::getenv("FLOORWHEEL_TINY_SEED");
+  if (wanted == nullptr) wanted = std::getenv("FLOORWHEEL_SEED");
   return wanted != nullptr ? std::strtoull(wanted, nullptr, 10) : 1;
 }
 

@@ -57,7 +57,7 @@ std::string dump(const Cost&);
 int cases_wanted(int by_default);
 /// How large cases may be, in combinations of rows: FLOORWHEEL_TINY_MOST, or so many.
 double most_wanted(double by_default);
-/// The first case: FLOORWHEEL_TINY_SEED, or 1.
+/// The first case: FLOORWHEEL_TINY_SEED or FLOORWHEEL_SEED, or 1.
 std::uint64_t first_seed();
 
 }  // namespace floorwheel::tiny

@@ -19,7 +19,7 @@ void print_ours(const char* name, const Ours& our) {
 }
 
 /// What the auditor says of a peer's answer; printed, and true if it is one that counts.
-bool print_peer(const ClassSpec& c, Peer peer, const Asked& it, double limit_s, Cost& cost) {
+bool print_peer(const ClassSpec& c, Peer peer, Goal goal, const Asked& it, double limit_s, Cost& cost) {
   std::string text =
       it.answer.impossible ? "says there is none" : "none in " + std::to_string(int(limit_s)) + " s";
   bool good = false;
@@ -28,7 +28,7 @@ bool print_peer(const ClassSpec& c, Peer peer, const Asked& it, double limit_s, 
     cost = a.cost;
     good = a.holds() && cost[Component::missed] == 0 && cost[Component::back_to_back] == 0;
     text = (a.holds() ? words_of(cost) : "breaks a rule: " + a.breaches.front().text) +
-           (it.answer.optimal ? "; says it is the least" : "");
+           (goal == Goal::cheapest && it.answer.optimal ? "; says it is the least" : "");
   }
   std::string first = "first      -   ";
   if (it.first_s >= 0) {
@@ -40,6 +40,10 @@ bool print_peer(const ClassSpec& c, Peer peer, const Asked& it, double limit_s, 
               it.cpu_s, text.c_str());
   std::fflush(stdout);
   return good;
+}
+
+bool asked_for(Peer peer, const Settings& settings) {
+  return is_installed(peer) && (settings.only.empty() || settings.only == name_of(peer));
 }
 
 /// The best peer's seconds, or the limit that none of them kept.
@@ -71,10 +75,10 @@ bool first_row(const FirstRow& row, const Settings& settings) {
   Best best{settings.limit_s, settings.limit_s};
   bool clasp_has = false;
   for (Peer peer : peers_for(Goal::any)) {
-    if (!is_installed(peer)) continue;
+    if (!asked_for(peer, settings)) continue;
     const Asked it = ask(peer, f, Goal::any, settings.limit_s, settings.folder);
     Cost cost;
-    const bool good = print_peer(c, peer, it, settings.limit_s, cost);
+    const bool good = print_peer(c, peer, Goal::any, it, settings.limit_s, cost);
     best.take(it, good);
     clasp_has = clasp_has || (peer == Peer::clasp && good);
   }
@@ -115,10 +119,10 @@ bool cheapest_row(const Size& z, const Settings& settings) {
               component_count - 1);
   bool beaten = false;
   for (Peer peer : peers_for(Goal::cheapest)) {
-    if (!is_installed(peer)) continue;
+    if (!asked_for(peer, settings)) continue;
     Cost cost;
     const Asked it = ask(peer, f, Goal::cheapest, settings.limit_s, settings.folder);
-    if (print_peer(c, peer, it, settings.limit_s, cost)) beaten = beaten || cost < our.cost;
+    if (print_peer(c, peer, Goal::cheapest, it, settings.limit_s, cost)) beaten = beaten || cost < our.cost;
   }
   return verdict("no peer is cheaper", our.holds && !beaten);
 }

@@ -28,9 +28,10 @@ constexpr Row all_rows[] = {{"first", first_rotations}, {"cheapest", cheapest}, 
 
 int usage() {
   std::fprintf(stderr,
-               "bench_peers [--limit SECONDS] [--seed N] [--share PERCENT] [ROW...]\n"
+               "bench_peers [--limit SECONDS] [--peer NAME] [--seed N] [--share PERCENT] [ROW...]\n"
                "  rows: first cheapest growth hall repair history; all of them by default\n"
                "  --limit  wall seconds that each peer gets (60)\n"
+               "  --peer   this peer alone: clasp, cadical, gecode, 'gecode lns', cbc\n"
                "  --share  of the cases of hall, repair and history (100)\n");
   return 2;
 }
@@ -57,7 +58,6 @@ const Row* row_named(const char* name) {
 int main(int argc, char** argv) {
   if (argc == 7 && std::strcmp(argv[1], "--one") == 0) return one(argv + 2);
   Settings settings;
-  settings.share = 100;
   std::vector<const Row*> wanted;
   for (int i = 1; i < argc; ++i) {
     const std::string word = argv[i];
@@ -70,6 +70,8 @@ int main(int argc, char** argv) {
       settings.limit_s = std::atof(argv[i]);
     else if (word == "--seed")
       settings.seed = std::strtoull(argv[i], nullptr, 10);
+    else if (word == "--peer")
+      settings.only = argv[i];
     else if (word == "--share")
       settings.share = std::atoi(argv[i]);
     else

@@ -25,6 +25,13 @@ void print_times(const rows::Measured& row) {
               1e3 * median(row.cpu_s), 1e3 * percentile(row.cpu_s, 99), 1e3 * worst(row.cpu_s));
 }
 
+void print_moved(const rows::Repairs& row) {
+  std::printf("  moved proven least in %d of %d, worst gap %lld", row.proven, row.cases,
+              static_cast<long long>(row.worst_gap));
+  if (row.worst_gap > 0) std::printf(" (--seed %llu)", static_cast<unsigned long long>(row.worst_seed));
+  std::printf("\n");
+}
+
 /// The slope of the straight line through (x, y) by least squares.
 double slope(const std::vector<double>& x, const std::vector<double>& y) {
   double mean_x = 0, mean_y = 0, above = 0, below = 0;
@@ -90,15 +97,13 @@ bool repairs(const Settings& settings) {
   head_line("repair at 40x20x20 c2");
   const rows::Repairs large = rows::repairs({40, 20, 20, 2, 2, 50}, settings.seed, cases, thread_cpu_s);
   print_times(large);
-  std::printf("  moved proven least in %d of %d, worst gap %lld\n", large.proven, large.cases,
-              static_cast<long long>(large.worst_gap));
+  print_moved(large);
   bool kept = verdict("rules, costs and history as stated", no_fault(large) && large.altered == 0);
   kept = verdict("p99 within 50 ms", percentile(large.cpu_s, 99) <= 0.05) && kept;
   head_line("repair at 12x10x12 c1 and c2");
   const rows::Repairs small = rows::repairs({}, settings.seed, cases, thread_cpu_s);
   print_times(small);
-  std::printf("  moved proven least in %d of %d, worst gap %lld\n", small.proven, small.cases,
-              static_cast<long long>(small.worst_gap));
+  print_moved(small);
   kept = verdict("rules, costs and history as stated", no_fault(small) && small.altered == 0) && kept;
   kept = verdict("95 % proven", small.proven * 100 >= 95 * small.cases) && kept;
   return verdict("worst gap at most 2", small.worst_gap <= 2) && kept;

@@ -14,7 +14,8 @@ namespace floorwheel::peers {
 struct Settings {
   std::uint64_t seed = 1;
   double limit_s = 60;  // wall seconds that a peer gets
-  int share = 1;        // the rows of many cases do so many of a hundred: 1 to 100
+  int share = 100;      // the rows of many cases do so many of a hundred: 1 to 100
+  std::string only;     // this peer alone; empty: all that are installed
   std::string self;     // this program, to be run for one floor alone
   std::string folder;   // for the files of the peers
 };
