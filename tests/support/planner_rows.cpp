@@ -67,7 +67,7 @@ Repairs repairs(const RepairFloor& f, std::uint64_t first_seed, int cases, const
       floor = number;
       tiny::Draw d(number);
       base = floors::plain(f.members, f.stations, d.from(f.fewest_places, f.most_places), d.word());
-      sheet_of = std::get<Plan>(plan(base, f.slots, {.effort = 4000})).rotation;
+      sheet_of = std::get<Plan>(plan(base, f.slots)).rotation;
     }
     tiny::Draw d(seed);
     ClassSpec c = base;
