@@ -34,6 +34,7 @@ json::array new_members(Room& room) {
   std::vector<Row> rows;
   for (store::VisitCount& count : store::visit_counts(room.database, training::first_visits)) {
     const Place place = place_of(c, count.member);
+    if (count.visits == 0 && !place.here && !place.expected) continue;
     if (const auto visit = training::first_visit(count.visits, place.here))
       rows.push_back({std::move(count), place, *visit});
   }

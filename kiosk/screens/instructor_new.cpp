@@ -18,9 +18,7 @@ QString text_in(const QJsonObject& o, const char* key) { return o.value(QLatin1S
 QString where(const QJsonObject& o) {
   if (o.value(QLatin1String("here")).toBool()) return InstructorNew::tr("here");
   if (o.value(QLatin1String("expected")).toBool()) return InstructorNew::tr("expected");
-  const QString last = text_in(o, "last_day");
-  return last.isEmpty() ? InstructorNew::tr("not yet been here")
-                        : InstructorNew::tr("last on %1").arg(words::day_text(last));
+  return InstructorNew::tr("last on %1").arg(words::day_text(text_in(o, "last_day")));
 }
 
 }  // namespace

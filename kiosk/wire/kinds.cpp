@@ -160,7 +160,7 @@ constexpr std::array questions{
         "members.new", "",
         "{rows:[{member, shown_as, visits, visit, here, expected, last_day, look_at:[sentence]}]}", teacher,
         "members on one of their first four visits, or before it, and what we suggest to look at; who is "
-        "here in the class at hand first"},
+        "here in the class at hand first. Who never came counts once they are expected there"},
     QuestionKind{"programmes", "", "{programmes:[name]}", teacher,
                  "the files NAME.programme.toml in the folder 'programmes' of the hub's data folder"},
     QuestionKind{"programme.check", "name",
