@@ -39,13 +39,17 @@ std::int64_t default_effort(const Problem& p) {
                      : std::clamp<std::int64_t>(40'000'000 / cells, 200, 80'000);
 }
 
+/// Repairs of a class of a dozen are tried over and over, should too much be moved; each try is a breath.
+constexpr int tries = 12;
+bool is_small_repair(const Problem& p) { return p.is_repair && p.members * p.slots <= 320; }
+
 class Engine {
  public:
   Engine(const Problem& p, const Task& task)
       : p_(p),
         task_(task),
         effort_((task.effort > 0 ? task.effort : default_effort(p)) * task.effort_times),
-        budget_(3 * effort_, task.stop, task.progress),
+        budget_((is_small_repair(p) ? 4 * tries : 3) * effort_, task.stop, task.progress),
         random_(task.seed),
         thorough_(p, task) {}
 
@@ -135,11 +139,23 @@ class Engine {
     if (found.cost[Component::back_to_back] > found.bound[Component::back_to_back] && !budget_.stopped() &&
         cover_with_rows(p_, found, budget_))
       improve(found, effort_ / 2);
+    if (is_small_repair(p_)) again(found);
     if (found.proven < static_cast<int>(ranking(p_).size())) {
       assign_slots(p_, found, budget_);
       prove(p_, found);
     }
     return found;
+  }
+
+  /// Where entries seem to be moved in vain: from the best so far, each time by another way.
+  void again(Found& found) {
+    for (int i = 0; i < tries && found.cost[Component::moved] > found.bound[Component::moved] &&
+                    !budget_.stopped() && leading_equal(found.cost, found.bound);
+         ++i) {
+      Found other = found;
+      improve(other, 4 * effort_);
+      if (other.cost < found.cost) found = std::move(other);
+    }
   }
 
   /// The answer for a slot fewer with an empty slot at its end.
