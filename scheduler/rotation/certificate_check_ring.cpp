@@ -41,17 +41,18 @@ class CheapestRing {
 
   std::int64_t least() {
     const std::uint32_t sets = 1U << (n_ - 1);  // of stations 1 .. n - 1
-    const std::size_t used = at(full_ + 1) * 2;
+    const int rests = rest_ > 0 ? 2 : 1;
+    const std::size_t used = at(full_ + 1) * at(rests);
     std::vector<std::int64_t> table(sets * at(n_) * used, never);
     const auto cell = [&](std::uint32_t set, int last, int full, int rest) -> std::int64_t& {
-      return table[(set * at(n_) + at(last)) * used + at(full) * 2 + at(rest)];
+      return table[(set * at(n_) + at(last)) * used + at(full) * at(rests) + at(rest)];
     };
     cell(0, 0, 0, 0) = 0;
     std::int64_t best = never;
     for (std::uint32_t set = 0; set < sets; ++set)
       for (int last = 0; last < n_; ++last)
         for (int full = 0; full <= full_; ++full)
-          for (int rest = 0; rest < 2; ++rest) {
+          for (int rest = 0; rest < rests; ++rest) {
             const std::int64_t so_far = cell(set, last, full, rest);
             if (so_far == never) continue;
             for (int next = 0; next < n_; ++next) {

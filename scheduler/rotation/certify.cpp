@@ -11,11 +11,12 @@ namespace floorwheel {
 namespace {
 
 /// While a plan is made the check may do what takes some hundredths of a second; `audit` may do more.
-constexpr CheckLimits quick{.table = 30'000'000, .search = 20'000};
+constexpr CheckLimits quick{.table = 400'000'000, .search = 20'000};
 
 class Certifier {
  public:
-  Certifier(const ClassSpec& spec, const Problem& p, Found& found) : spec_(spec), p_(p), found_(found) {
+  Certifier(const ClassSpec& spec, const Problem& p, Found& found, const std::vector<Priced>& priced)
+      : spec_(spec), p_(p), found_(found), priced_(priced) {
     all_.class_hash = class_hash(spec);
     all_.slots = p.slots;
     all_.style = found.style;
@@ -41,7 +42,12 @@ class Certifier {
     if (claim.bound <= 0) return true;
     for (Proof& proof : candidates(claim.component)) {
       claim.proof = std::move(proof);
-      if (check_claim(spec_, all_, claim, quick).verdict == Verdict::holds) return true;
+      const Verdict verdict = check_claim(spec_, all_, claim, quick).verdict;
+      if (verdict == Verdict::holds) return true;
+      // Too large to be checked here, not to be looked at whole: `audit` may take the time.
+      if (verdict == Verdict::not_rechecked &&
+          (claim.proof.type == ProofType::lagrange || claim.proof.type == ProofType::ring))
+        return true;
     }
     claim.proof = {ProofType::search, {}, {}, found_.searched};
     return check_claim(spec_, all_, claim, quick).verdict != Verdict::fails;
@@ -60,6 +66,8 @@ class Certifier {
       proof.prices.weights[c] = 1;
       out.push_back(proof);
     }
+    for (const Priced& priced : priced_)
+      if (priced.component == c) out.push_back({priced.type, {}, priced.prices, 0});
     return out;
   }
 
@@ -74,13 +82,15 @@ class Certifier {
   const ClassSpec& spec_;
   const Problem& p_;
   Found& found_;
+  const std::vector<Priced>& priced_;
   Certificate all_;
 };
 
 }  // namespace
 
-Certificate certify(const ClassSpec& spec, const Problem& p, Found& found) {
-  return Certifier(spec, p, found).make();
+Certificate certify(const ClassSpec& spec, const Problem& p, Found& found,
+                    const std::vector<Priced>& priced) {
+  return Certifier(spec, p, found, priced).make();
 }
 
 }  // namespace floorwheel

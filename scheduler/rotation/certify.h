@@ -3,7 +3,7 @@
 #pragma once
 
 #include "scheduler/rotation/certificate.h"
-#include "scheduler/rotation/engine.h"
+#include "scheduler/rotation/lagrange.h"
 
 namespace floorwheel {
 
@@ -11,6 +11,6 @@ namespace floorwheel {
 /// or a count that has no object (rule 5), is a claim of type `search`: the check looks at everything again
 /// where the class is tiny, else it says that it did not. A bound that the check refutes is taken back, in
 /// `found` too. Not for repairs.
-Certificate certify(const ClassSpec&, const Problem&, Found&);
+Certificate certify(const ClassSpec&, const Problem&, Found&, const std::vector<Priced>& = {});
 
 }  // namespace floorwheel

@@ -7,6 +7,7 @@
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/give_way.h"
 #include "scheduler/rotation/ring_order.h"
+#include "scheduler/rotation/ring_walk.h"
 #include "scheduler/rotation/row_cover.h"
 #include "scheduler/rotation/search.h"
 #include "scheduler/rotation/slot_assignment.h"
@@ -31,6 +32,8 @@ bool leading_less(const Cost& a, const Cost& b) {
 }
 
 namespace {
+
+constexpr std::int64_t ring_walk_most = 120'000'000;  // table entries
 
 /// Steps; what a class of one floor can use within a breath, less for crowds so that they are answered too.
 std::int64_t default_effort(const Problem& p) {
@@ -112,6 +115,8 @@ class Engine {
       if (found.exact && everybody_alike(p_))
         bad_joints = static_cast<int>(found.list.front().bad / std::max(1, p_.members));
       for (RingOrder& order : found.list) orders.push_back(std::move(order.order));
+      if (const std::int64_t entries = ring_walk_entries(p_); entries > 0 && entries < ring_walk_most)
+        orders.push_back(cheapest_ring(p_, in_order(p_, Component::walk_cm)).order);
     }
     Found best;
     if (task_.shorter && task_.shorter->style == Style::ring) best = lengthened(Style::ring);

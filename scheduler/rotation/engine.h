@@ -21,6 +21,7 @@ struct Found {
   int bad_joints = 0;         // of a ring: the fewest that any ring of these stations has, where known
   int exhausted = 0;          // leading components that an exhaustive search has settled
   std::int64_t searched = 0;  // steps that it took
+  std::uint32_t priced = 0;   // a bit for each component whose bound prices or the table of rings have shown
 };
 
 /// What the search is asked for.

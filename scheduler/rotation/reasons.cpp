@@ -86,6 +86,7 @@ class Reasons {
 
   /// Components that only history or an exhaustive search bounds.
   std::string searched_or_past(Component c) const {
+    if (priced(c)) return by_prices;
     if (p_.from > 0 && price_history(p_)[c] == found_.bound[c]) return "that is history.";
     return "every rotation with the same cost before it was looked at, and none has less.";
   }
@@ -101,7 +102,12 @@ class Reasons {
     return out + "every rotation was looked at, and none misses fewer.";
   }
 
+  static constexpr const char* by_prices =
+      "places and slots do not let everybody have less; the certificate has the reckoning.";
+  bool priced(Component c) const { return (found_.priced >> static_cast<unsigned>(c) & 1U) != 0; }
+
   std::string why_back_to_back() const {
+    if (priced(Component::back_to_back)) return by_prices;
     if (p_.from > 0 && price_history(p_)[Component::back_to_back] == found_.bound[Component::back_to_back])
       return "that is history.";
     for (int g = 0; g < group_count; ++g) {

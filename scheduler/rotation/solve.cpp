@@ -34,7 +34,9 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
                   .stop = options.stop,
                   .progress = options.progress};
   Answer answer = solve(p, task);
-  Certificate certificate = certify(spec, p, answer.found);
+  const std::vector<Priced> priced =
+      prove_by_prices(p, answer.found, options.proof_effort * options.effort_times, options.stop);
+  Certificate certificate = certify(spec, p, answer.found, priced);
   if (options.certificate) *options.certificate = std::move(certificate);
   return as_plan(spec, p, answer, spec.style, options.seed);
 }

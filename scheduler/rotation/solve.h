@@ -28,7 +28,8 @@ struct PlanOptions {
   std::int64_t effort_times = 1;    // so many times that
   std::function<bool()> stop = {};  // true: come back with the best so far
   std::function<void(const Progress&)> progress = {};
-  Certificate* certificate = nullptr;  // filled in by plan()
+  std::int64_t proof_effort = 400'000'000;  // of plan(), in table entries: about a nanosecond each
+  Certificate* certificate = nullptr;       // filled in by plan()
 };
 
 /// A rotation with a fixed number of slots (style from the class). Its bounds are those that the check of its

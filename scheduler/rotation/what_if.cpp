@@ -17,7 +17,9 @@ struct Planned {
 /// With the class's own number of slots, else the one that the table chooses.
 OrRefusal<Planned> planned(const ClassSpec& c, const PlanOptions& options) {
   if (c.slots) {
-    auto answer = plan(c, *c.slots, options);
+    PlanOptions quick = options;
+    quick.proof_effort = 0;  // classes are compared, not proven
+    auto answer = plan(c, *c.slots, quick);
     if (auto* refusal = std::get_if<Refusal>(&answer)) return std::move(*refusal);
     return Planned{std::get<Plan>(std::move(answer)), class_seconds(c, *c.slots)};
   }

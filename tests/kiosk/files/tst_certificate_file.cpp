@@ -8,6 +8,7 @@
 #include "kiosk/files/certificate_file.h"
 #include "scheduler/rotation/solve.h"
 #include "tests/support/brute_force.h"
+#include "tests/support/regular.h"
 #include "tests/support/tiny_cases.h"
 
 using namespace floorwheel;
@@ -143,6 +144,42 @@ class TestCertificateFile : public QObject {
     qInfo("%d changed: %d no certificate, %d refused, %d still true", changed, unreadable, refused,
           changed - unreadable - refused);
     QVERIFY(unreadable > 100 && refused > 100);
+  }
+
+  /// Prices, weights and scale: the plan is proven to be the best, so no claim above its cost is true.
+  void one_price_changed_is_refused_or_still_true() {
+    const ClassSpec c = floors::regular(6, 6, 1, 2);
+    int refused = 0;
+    int still_true = 0;
+    for (Style style : {Style::free, Style::ring}) {
+      ClassSpec styled = c;
+      styled.style = style;
+      const auto made = certified(styled, 6);
+      QVERIFY(made && check_certificate(styled, 6, *made).holds());
+      const ProofType wanted = style == Style::free ? ProofType::lagrange : ProofType::ring;
+      QVERIFY(std::any_of(made->claims.begin(), made->claims.end(),
+                          [&](const Claim& claim) { return claim.proof.type == wanted; }));
+      boost::json::value document = boost::json::parse(files::to_json(styled, *made));
+      each_leaf(document.as_object()["claims"], [&](boost::json::value& leaf) {
+        const auto* number = leaf.if_int64();
+        if (!number) return;
+        const std::int64_t was = *number;
+        for (const std::int64_t other : {was + 1, was - 1, was * 10 + 7, was / 2, std::int64_t{INT64_MAX}}) {
+          leaf = other;
+          const auto read = files::parse_certificate(boost::json::serialize(document), "c.json", styled);
+          const auto* all = std::get_if<Certificate>(&read);
+          const CertificateVerdict v =
+              all ? check_certificate(styled, 6, *all, some) : CertificateVerdict{"none", {}};
+          v.holds() ? ++still_true : ++refused;
+          for (std::size_t i = 0; i < v.claims.size(); ++i)
+            QVERIFY(v.claims[i].verdict != Verdict::holds ||
+                    all->claims[i].bound <= all->cost[all->claims[i].component]);
+        }
+        leaf = was;
+      });
+    }
+    qInfo("%d refused, %d still true", refused, still_true);
+    QVERIFY(refused > 50);
   }
 
   void what_is_no_certificate_is_said() {
