@@ -10,8 +10,9 @@
 namespace floorwheel {
 namespace {
 
-/// While a plan is made the check may do what takes some hundredths of a second; `audit` may do more.
-constexpr CheckLimits quick{.table = 400'000'000, .search = 20'000};
+/// While a plan is made the check may do what takes a tenth of a second or two: lists up to 15 stations,
+/// rings up to 19; `audit` may do more.
+constexpr CheckLimits quick{.table = 150'000'000, .search = 20'000};
 
 class Certifier {
  public:
