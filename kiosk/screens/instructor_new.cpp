@@ -60,7 +60,9 @@ void InstructorNew::read_hall() {
 }
 
 void InstructorNew::open() {
+  page_ = 0;
   ask();
+  show();
   flow_.open(QStringLiteral("new"));
 }
 

@@ -24,7 +24,10 @@ bool begins_sentence(const QString& before) {
 
 InstructorPen::InstructorPen(InstructorFlow& flow, QObject* parent) : QObject(parent), flow_(flow) {}
 
-QString InstructorPen::room() const { return tr("%1 characters left").arg(most - characters(draft_)); }
+QString InstructorPen::room() const {
+  const qsizetype left = most - characters(draft_);
+  return left == 1 ? tr("1 character left") : tr("%1 characters left").arg(left);
+}
 
 QStringList InstructorPen::keys() const { return letters_ ? letter_keys : other_keys; }
 

@@ -55,7 +55,9 @@ InstructorTraining::InstructorTraining(InstructorFlow& flow, InstructorExercises
 void InstructorTraining::ask() { question_ = hub_link().ask(QStringLiteral("floor.stalls")); }
 
 void InstructorTraining::open() {
+  page_ = 0;
   ask();
+  show();
   flow_.open(QStringLiteral("training"));
 }
 

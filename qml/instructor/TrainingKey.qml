@@ -36,29 +36,44 @@ Key {
         y: 3 * Theme.u
         width: weight.x - 32 * Theme.u
         text: row.alias
+        fontSizeMode: Text.HorizontalFit // 40 characters at most; 24 px is enough for them
+        minimumPixelSize: Math.round(24 * Theme.u)
+        height: 40 * Theme.u
+        verticalAlignment: Text.AlignVCenter
         color: row.inkNow
         font.family: Theme.narrow
         font.bold: true
         font.pixelSize: Math.round(34 * Theme.u)
     }
-    Line {
+    Flow { // beside each other where there is room
+        id: facts
+        x: 16 * Theme.u
         y: 44 * Theme.u
-        text: row.about
-        color: row.inkNow
-        font.bold: true
-        font.pixelSize: Math.round(22 * Theme.u)
+        width: row.width - 32 * Theme.u
+        spacing: 0
+        Line {
+            x: 0
+            width: implicitWidth + 18 * Theme.u
+            text: row.about
+            color: row.inkNow
+            font.bold: true
+            font.pixelSize: Math.round(22 * Theme.u)
+        }
+        Line {
+            x: 0
+            width: implicitWidth
+            height: 26 * Theme.u
+            verticalAlignment: Text.AlignVCenter
+            text: row.line
+            color: row.inkNow
+        }
     }
     Line {
-        y: 70 * Theme.u
-        text: row.line
-        color: row.inkNow
-    }
-    Line {
-        y: 96 * Theme.u
+        y: facts.y + facts.height
         text: row.reason
         color: row.pressed ? row.inkNow : Theme.mute
         wrapMode: Text.WordWrap
-        maximumLineCount: 2
+        maximumLineCount: facts.height > 40 * Theme.u ? 2 : 3
         lineHeight: 0.9
         font.pixelSize: Math.round(18 * Theme.u)
     }

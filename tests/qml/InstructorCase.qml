@@ -80,4 +80,12 @@ TestCase {
         compare(stop.length, 1);
         compare(stop[0].width, 210);
     }
+    /// No text ends in an ellipsis.
+    function nothingIsCut(item = shown): void {
+        if (!item.visible)
+            return;
+        verify(item.truncated !== true, "cut: " + item.text);
+        for (let i = 0; i < item.children.length; ++i)
+            nothingIsCut(item.children[i]);
+    }
 }
