@@ -7,7 +7,7 @@ import Floorwheel
 
 Item {
     id: bar
-    property string text: qsTr("Leave as it is")
+    property string text: qsTr("Back")
     property string note
     signal wentBack()
 

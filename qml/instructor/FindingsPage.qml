@@ -66,7 +66,6 @@ Item {
         text: qsTr("These rules are no medical advice. Stop on pain; what a licensed professional advises comes first.")
     }
     BesideBar {
-        text: qsTr("Back")
         note: qsTr("to the list")
         onWentBack: Instructor.programmes.open()
     }

@@ -33,7 +33,6 @@ Item {
         text: qsTr("Suggestions, no medical advice. On pain: stop. What a licensed professional advises comes first.")
     }
     BesideBar {
-        text: qsTr("Back")
         note: qsTr("to training")
         onWentBack: Instructor.training.open()
     }

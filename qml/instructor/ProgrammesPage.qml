@@ -24,7 +24,6 @@ Item {
         }
     }
     BesideBar {
-        text: qsTr("Back")
         note: qsTr("to training")
         onWentBack: Instructor.training.open()
     }

@@ -47,7 +47,6 @@ Item {
     }
 
     BesideBar {
-        text: qsTr("Back")
         note: qsTr("to the list")
         onWentBack: Instructor.talk.back()
     }

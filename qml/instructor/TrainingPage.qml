@@ -50,7 +50,10 @@ Item {
         size: 17
         text: qsTr("Pain: stop the exercise and ask. What a licensed professional advises comes first. This is no diagnosis and no medical advice.")
     }
-    BesideBar { onWentBack: Instructor.flow.leave() }
+    BesideBar {
+        note: qsTr("to the class")
+        onWentBack: Instructor.flow.leave()
+    }
     BarKey {
         at: 368
         wide: 200

@@ -100,7 +100,7 @@ Item {
                 mouseClick(page, p.x, p.y);
                 wait(0);
                 if (TestHub.control(page, "Resume") === null)
-                    tap("Leave as it is");
+                    tap(TestHub.control(page, "Back") === null ? "Leave as it is" : "Back");
                 control("Resume");
             }
             compare(journalEnd(), before);

@@ -76,7 +76,7 @@ Item {
             compare(TestHub.picture(page, "instructor-torn"), "");
             tap("Back");
             tap("Back");
-            tap("Leave as it is");
+            tap("Back");
         }
     }
 }

@@ -91,7 +91,7 @@ Item {
             sees("Pain: stop the exercise and ask. What a licensed professional advises comes first. This is no diagnosis and no medical advice.");
             nothingIsCut();
             compare(TestHub.picture(page, "instructor-training"), "");
-            tap("Leave as it is");
+            tap("Back");
             control("18:30");
         }
 
@@ -187,7 +187,7 @@ Item {
             sees("box ste up");
             compare(one("SELECT count(*) FROM journal WHERE kind = 'talk.note'"), 3);
             tap("Back");
-            tap("Leave as it is");
+            tap("Back");
             keysAreFit();
         }
 
@@ -217,7 +217,7 @@ Item {
             sees("On the first four visits: 2");
             tap("Back");
             sees("Pain noted: 1");
-            tap("Leave as it is");
+            tap("Back");
             verify(!("code" in TestHub.tell("check_in.undo", { "class": classId, "member": "w4" })));
         }
 
@@ -227,7 +227,7 @@ Item {
             keysAreFit();
             tap("Training");
             sees("Pain noted: 1");
-            tap("Leave as it is");
+            tap("Back");
             tap("Publish");
             control("Start");
             keysAreFit();
@@ -253,11 +253,11 @@ Item {
             sees("box ste up");
             control("Write the goal");
             tap("Back");
-            tap("Leave as it is");
+            tap("Back");
             keysAreFit();
             tap("Training");
             sees("Pain noted: 1");
-            tap("Leave as it is");
+            tap("Back");
             control("Resume");
         }
     }
