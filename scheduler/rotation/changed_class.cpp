@@ -117,7 +117,9 @@ bool can_share(const ClassSpec& c, const StationSpec& s) {
 std::optional<std::string> station_to_add(const ClassSpec& c) {
   std::optional<std::string> best;
   std::tuple<std::ptrdiff_t, std::ptrdiff_t> least;
-  for (const auto& [id, e] : c.exercises) {
+  for (const auto& entry : c.exercises) {
+    const std::string& id = entry.first;
+    const Exercise& e = entry.second;
     if (!e.equipment.empty() || is_used(c, id)) continue;
     const auto kept_out =
         std::count_if(c.members.begin(), c.members.end(), [&](const MemberSpec& m) { return !may_do(m, e); });

@@ -76,7 +76,7 @@ class Engine {
     if (answer.ring && ring_is_enough(*answer.ring)) {
       if (p_.members > 0) improve(*answer.ring, effort_ / 8);
     } else if (task_.style != Style::ring) {
-      answer.free = free(answer.ring ? &*answer.ring : nullptr);
+      answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
     thorough_.settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
@@ -131,7 +131,7 @@ class Engine {
   }
 
   /// A free rotation, from the better of a ring and rows put down freely.
-  Found free(const Found* ring) {
+  Found free_rotation(const Found* ring) {
     Found found = built(Track{}, thorough());
     if (task_.shorter)
       if (Found longer = lengthened(Style::free); longer.cost < found.cost) found = std::move(longer);
@@ -203,7 +203,7 @@ class Engine {
     return free.proven >= 3;
   }
 
-  Found built(Track track, bool thorough) {
+  Found built(const Track& track, bool thorough) {
     Placement placement(p_, track, width(), thorough, random_);
     if (p_.is_repair) {
       Sheet sheet(p_);

@@ -237,6 +237,7 @@ class ProblemBuilder {
     for (const auto& team : p_.teams) {
       if (team.size() < 2) continue;
       std::vector<int> starts;
+      starts.reserve(team.size());
       for (int m : team) starts.push_back(p_.first[ix(m)]);
       for (int t : starts) {  // the most are present when somebody has just come
         std::vector<int> here;

@@ -26,7 +26,7 @@ int cohort_of(const Problem& p) {
 class Table {
  public:
   Table(const Problem& p, const JointWeights& weights)
-      : p_(p), n_(p.stations), cohort_(cohort_of(p)), cut_(p.members / cohort_), rest_(p.members % cohort_) {
+      : n_(p.stations), cohort_(cohort_of(p)), cut_(p.members / cohort_), rest_(p.members % cohort_) {
     if (cut_ >= n_) {
       base_ = p.members - cohort_;
       cut_ = rest_ = 0;
@@ -128,7 +128,6 @@ class Table {
     return order;
   }
 
-  const Problem& p_;
   const int n_;
   const int cohort_;
   int cut_, rest_;

@@ -28,7 +28,7 @@ void RowTable::spread(int rests, std::uint32_t set) {
       const std::int32_t* steps = step.row(j);
       for (int i = 0; i < parts; ++i) {
         Lane one;
-        std::memcpy(&one, steps + i * lanes, sizeof one);
+        std::memcpy(&one, steps + ix(i) * lanes, sizeof one);
         one += so_far;
         best[i] = one < best[i] ? one : best[i];
       }

@@ -27,7 +27,7 @@ class SlotTableMaker {
       // With its whole effort a row may come lower than the quick looks that found the first one.
       if (!table.rows.empty() && next.cost[Component::missed] < table.rows.front().cost[Component::missed])
         table.rows.clear();
-      table.rows.push_back(std::move(next));
+      table.rows.push_back(next);
     }
     choose(table);
     return table;

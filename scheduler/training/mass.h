@@ -19,7 +19,6 @@ struct Mass {
   static constexpr Mass kilograms(std::int64_t kg) { return {kg * per_kg}; }
   static constexpr Mass pounds(std::int64_t lb) { return {lb * per_lb}; }
 
-  // NOLINTNEXTLINE(modernize-use-nullptr): clang-tidy 14 takes the 0 of a comparison for a pointer
   friend constexpr auto operator<=>(Mass, Mass) = default;
   friend constexpr Mass operator+(Mass a, Mass b) { return {a.units + b.units}; }
   friend constexpr Mass operator-(Mass a, Mass b) { return {a.units - b.units}; }

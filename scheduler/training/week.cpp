@@ -90,6 +90,7 @@ std::vector<std::string> in_ring_order(const FloorClass& c, const std::vector<in
     for (int i = 0; i < counts[t]; ++i) ids.push_back(*c.types[t].exercises[static_cast<std::size_t>(i)]);
   std::ranges::sort(ids);
   std::vector<GroupSet> stations;
+  stations.reserve(ids.size());
   for (const std::string& id : ids) stations.push_back(table.at(id).primary);
   std::vector<std::string> order;
   for (const int i : ring_of(stations, c.laps).order) order.push_back(ids[static_cast<std::size_t>(i)]);

@@ -27,8 +27,9 @@ std::vector<WeekType> types_of(const FloorClass& c, const WeekClass& asked, cons
       needs.insert(static_cast<std::size_t>(std::ranges::lower_bound(kinds, kind) - kinds.begin()));
     if (std::ranges::any_of(needs, [&](std::size_t k) { return c.units[k] == 0; })) continue;
     const std::vector<std::size_t> list(needs.begin(), needs.end());
-    auto type = std::ranges::find_if(
-        types, [&](const WeekType& t) { return t.groups == exercise.primary && t.kinds == list; });
+    const GroupSet groups = exercise.primary;
+    auto type =
+        std::ranges::find_if(types, [&](const WeekType& t) { return t.groups == groups && t.kinds == list; });
     if (type == types.end())
       type = types.insert(types.end(), WeekType{exercise.primary, list, {}, 0, groups_in(exercise.primary)});
     if (kept(id))
