@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "kiosk/cli/certificate.h"
 
+#include <unistd.h>
+
 #include <algorithm>
 #include <array>
 #include <cerrno>
@@ -12,6 +14,7 @@
 #include "kiosk/cli/text.h"
 #include "kiosk/files/certificate_file.h"
 #include "kiosk/files/json_text.h"
+#include "kiosk/files/new_files.h"
 #include "kiosk/files/text_file.h"
 
 namespace floorwheel::cli {
@@ -38,13 +41,11 @@ std::string names(const std::vector<Component>& order, int from, int to) {
 
 void write_certificate(const std::string& path, const ClassSpec& c, const Certificate& certificate) {
   const std::string text = files::to_json(c, certificate);
-  const std::string beside = path + ".part";
-  std::FILE* file = std::fopen(beside.c_str(), "wb");
-  bool good = file != nullptr && std::fwrite(text.data(), 1, text.size(), file) == text.size();
-  if (file) good = std::fclose(file) == 0 && good;
-  if (good && std::rename(beside.c_str(), path.c_str()) == 0) return;
+  const std::string beside = path + ".part" + std::to_string(::getpid());
+  const bool whole = files::write_whole(beside, text);
+  if (whole && std::rename(beside.c_str(), path.c_str()) == 0) return;
   const std::string why = std::strerror(errno);
-  if (file) std::remove(beside.c_str());
+  if (whole) std::remove(beside.c_str());
   throw std::runtime_error(path + " cannot be written (" + why + ")");
 }
 

@@ -61,10 +61,9 @@ std::vector<Weight> loads_of(std::string_view option, std::string_view list) {
   if (loads.empty())
     throw UsageError{std::string(option) + ": a rack of no weights",
                      "name the loads there are, such as 4,6,8, or 0 for body weight"};
-  const auto by_mass = [](const Weight& w) { return w.mass; };
-  std::ranges::stable_sort(loads, {}, by_mass);
-  const auto twice = std::ranges::unique(loads, {}, by_mass);
-  loads.erase(twice.begin(), twice.end());
+  std::ranges::stable_sort(loads, {}, [](const Weight& w) { return w.mass; });
+  const auto alike = [](const Weight& a, const Weight& b) { return a.mass == b.mass; };
+  loads.erase(std::unique(loads.begin(), loads.end(), alike), loads.end());
   return loads;
 }
 

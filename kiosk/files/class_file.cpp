@@ -49,17 +49,12 @@ std::vector<const toml::table*> tables_of(const ClassParts& parts, std::string_v
 
 OrFileError<ClassSpec> parse_class(std::string_view toml, const std::string& file,
                                    const ExerciseTable& exercises) {
-  try {
-    return read_document(toml, file, exercises);
-  } catch (const Stop& stop) {
-    return stop.error;
-  }
+  return or_stopped([&] { return read_document(toml, file, exercises); });
 }
 
 OrFileError<ClassSpec> read_class(const std::string& path, const ExerciseTable& exercises) {
-  auto text = read_text(path, "class file (*.class.toml)");
-  if (auto* error = std::get_if<FileError>(&text)) return std::move(*error);
-  return parse_class(std::get<std::string>(text), path, exercises);
+  return parse_file(path, "class file (*.class.toml)",
+                    [&](const std::string& text) { return parse_class(text, path, exercises); });
 }
 
 }  // namespace floorwheel::files

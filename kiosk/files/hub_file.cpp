@@ -35,17 +35,12 @@ HubFile read_document(std::string_view toml, const std::string& file) {
 }  // namespace
 
 OrFileError<HubFile> parse_hub_file(std::string_view toml, const std::string& file) {
-  try {
-    return read_document(toml, file);
-  } catch (const Stop& stop) {
-    return stop.error;
-  }
+  return or_stopped([&] { return read_document(toml, file); });
 }
 
 OrFileError<HubFile> read_hub_file(const std::string& path) {
-  auto text = read_text(path, "hub file (TOML)");
-  if (auto* error = std::get_if<FileError>(&text)) return std::move(*error);
-  return parse_hub_file(std::get<std::string>(text), path);
+  return parse_file(path, "hub file (TOML)",
+                    [&](const std::string& text) { return parse_hub_file(text, path); });
 }
 
 }  // namespace floorwheel::files

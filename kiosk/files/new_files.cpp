@@ -18,7 +18,8 @@ FileError failed(const std::string& path, const std::string& what) {
   return {path, 0, 0, "", what + " (" + std::strerror(errno) + ")", "give a folder that can be written"};
 }
 
-/// Writes all of it to the disk; errno says why not.
+}  // namespace
+
 bool write_whole(const std::string& path, std::string_view text) {
   const int fd = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0644);
   if (fd < 0) return false;
@@ -38,8 +39,6 @@ bool write_whole(const std::string& path, std::string_view text) {
   }
   return good;
 }
-
-}  // namespace
 
 std::optional<FileError> write_new_files(const std::string& folder,
                                          const std::vector<std::pair<std::string, std::string>>& files) {

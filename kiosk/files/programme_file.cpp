@@ -133,17 +133,12 @@ Programme read_document(std::string_view toml, const std::string& file, const Ex
 
 OrFileError<Programme> parse_programme(std::string_view toml, const std::string& file,
                                        const ExerciseTable& known) {
-  try {
-    return read_document(toml, file, known);
-  } catch (const Stop& stop) {
-    return stop.error;
-  }
+  return or_stopped([&] { return read_document(toml, file, known); });
 }
 
 OrFileError<Programme> read_programme(const std::string& path, const ExerciseTable& known) {
-  auto text = read_text(path, "programme file (*.programme.toml)");
-  if (auto* error = std::get_if<FileError>(&text)) return std::move(*error);
-  return parse_programme(std::get<std::string>(text), path, known);
+  return parse_file(path, "programme file (*.programme.toml)",
+                    [&](const std::string& text) { return parse_programme(text, path, known); });
 }
 
 }  // namespace floorwheel::files

@@ -17,6 +17,7 @@
 
 #include "kiosk/files/file_error.h"
 #include "kiosk/files/ids.h"
+#include "kiosk/files/text_file.h"
 #include "scheduler/class_spec.h"
 
 namespace floorwheel::files {
@@ -24,6 +25,25 @@ namespace floorwheel::files {
 struct Stop {
   FileError error;
 };
+
+/// What `read` gives, or the error it stopped with.
+template <class Read>
+auto or_stopped(Read read) -> OrFileError<decltype(read())> {
+  try {
+    return read();
+  } catch (const Stop& stop) {
+    return stop.error;
+  }
+}
+
+/// The text of a file handed to `parse`; `kind` is what the file should be.
+template <class Parse>
+auto parse_file(const std::string& path, const std::string& kind, Parse parse)
+    -> decltype(parse(std::string())) {
+  auto text = read_text(path, kind);
+  if (auto* error = std::get_if<FileError>(&text)) return std::move(*error);
+  return parse(std::get<std::string>(text));
+}
 
 /// The document as text and as a tree.
 class TomlDocument {

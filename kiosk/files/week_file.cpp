@@ -129,17 +129,12 @@ WeekSpec read_document(std::string_view toml, const std::string& file, const Exe
 
 OrFileError<WeekSpec> parse_week(std::string_view toml, const std::string& file,
                                  const ExerciseTable& exercises) {
-  try {
-    return read_document(toml, file, exercises);
-  } catch (const Stop& stop) {
-    return stop.error;
-  }
+  return or_stopped([&] { return read_document(toml, file, exercises); });
 }
 
 OrFileError<WeekSpec> read_week(const std::string& path, const ExerciseTable& exercises) {
-  auto text = read_text(path, "week file (*.week.toml)");
-  if (auto* error = std::get_if<FileError>(&text)) return std::move(*error);
-  return parse_week(std::get<std::string>(text), path, exercises);
+  return parse_file(path, "week file (*.week.toml)",
+                    [&](const std::string& text) { return parse_week(text, path, exercises); });
 }
 
 }  // namespace floorwheel::files

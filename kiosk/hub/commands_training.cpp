@@ -18,10 +18,8 @@ namespace {
 constexpr int heaviest_kg = 600;
 constexpr int most_sets = 20;
 
-std::int64_t grams(Mass m) { return m.units / (Mass::per_kg / 1000); }
-
 std::string known_member(const Room& room, const Fields& f) {
-  const std::string member = f.text("member");
+  std::string member = f.text("member");
   if (!store::find_member(room.database, member))
     refuse("not_found", "There is no member '" + member + "'.", "Ask 'members' for those there are.");
   return member;
@@ -48,15 +46,15 @@ Outcome load_decide(Room& room, const Fields& f) {
   Change c;
   c.body = {{"member", o.member},
             {"exercise", o.exercise},
-            {"load_g", grams(o.load)},
-            {"suggested_g", grams(o.suggested)},
+            {"load_g", o.load.whole_grams()},
+            {"suggested_g", o.suggested.whole_grams()},
             {"suggested_change", training::id_of(o.suggested_change)}};
   if (o.reps) c.body["reps"] = json::array{(*o.reps)[0], (*o.reps)[1]};
   if (o.sets) c.body["sets"] = *o.sets;
   c.receipt = {{"member", o.member},
                {"exercise", o.exercise},
-               {"load_kg", static_cast<double>(grams(o.load)) / 1000},
-               {"suggested_kg", static_cast<double>(grams(o.suggested)) / 1000}};
+               {"load_kg", kg_of(o.load)},
+               {"suggested_kg", kg_of(o.suggested)}};
   c.write = [o](store::Database& db, std::int64_t seq) { store::add_decision(db, o, seq); };
   return c;
 }

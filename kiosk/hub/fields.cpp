@@ -37,7 +37,7 @@ std::vector<Field> fields_of(std::string_view allowed) {
 
 }  // namespace
 
-void refuse(std::string code, std::string text, std::string hint, json::object body) {
+void refuse(std::string code, std::string text, std::string hint, const json::object& body) {
   throw Refused{wire::Trouble{.id = {},
                               .code = std::move(code),
                               .text = std::move(text),

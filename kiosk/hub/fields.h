@@ -20,7 +20,8 @@ struct Refused {
   wire::Trouble trouble;
 };
 
-[[noreturn]] void refuse(std::string code, std::string text, std::string hint, boost::json::object body = {});
+[[noreturn]] void refuse(std::string code, std::string text, std::string hint,
+                         const boost::json::object& body = {});
 
 class Fields {
  public:

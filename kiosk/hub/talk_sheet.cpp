@@ -13,13 +13,10 @@
 namespace floorwheel::hub {
 namespace json = boost::json;
 using training::Day;
-using training::Mass;
 using training::SetRecord;
 namespace {
 
 constexpr int four_weeks = 28;  // days, today the last
-
-double kg(Mass m) { return static_cast<double>(m.units / (Mass::per_kg / 1000)) / 1000; }
 
 /// Sets that run sheets place, in all and by group.
 struct Planned {
@@ -80,7 +77,7 @@ json::array loads(const json::array& trends, const std::vector<SetRecord>& sets,
                          [&](const SetRecord& r) { return r.exercise == exercise && r.day >= since; });
     json::array points;
     for (const training::Visit& v : training::visits_of(own, today).worked)
-      points.push_back({{"day", text_of(v.day)}, {"load_kg", kg(v.load)}, {"reps", v.first_reps}});
+      points.push_back({{"day", text_of(v.day)}, {"load_kg", kg_of(v.load)}, {"reps", v.first_reps}});
     out.push_back({{"exercise", exercise},
                    {"name", trend.at("name")},
                    {"points", points},
@@ -111,14 +108,13 @@ json::object talk_sheet(Room& room, const std::string& member, Day today) {
   std::erase_if(sets, [&](const SetRecord& r) { return !room.exercises.contains(r.exercise); });
   const Planned planned = planned_in(room, member, this_week);
   counts["planned"] = planned.sets;
-  const json::object training = training_of(room, member, today);
   const store::TalkWords words = store::talk_words(room.database, member);
   return {{"day", text_of(today)},
           {"week", text_of(week)},
           {"visits", {{"week", this_week.size()}, {"four_weeks", lately.size()}}},
           {"sets", counts},
           {"groups", groups(training::dose(sets, room.exercises, {.week = week}), planned)},
-          {"loads", loads(training.at("trends").as_array(), sets, today)},
+          {"loads", loads(trends(room, member, today), sets, today)},
           {"goal", words.goal.text},
           {"goal_day", day_of(room, words.goal)},
           {"agreed", words.agreed.text},

@@ -23,8 +23,6 @@ constexpr std::size_t trends_shown = 3;
 using ByExercise = std::map<std::string, std::vector<SetRecord>>;
 
 /// Kilograms to the gram, for screens.
-double kg(Mass m) { return static_cast<double>(m.units / (Mass::per_kg / 1000)) / 1000; }
-
 /// Where it hurt on a day: exercises done that load the group were painful, whether done that day or not. A
 /// day without working sets is a visit for pain alone.
 void note_pain(Room& room, const std::string& member, ByExercise& sets) {
@@ -56,7 +54,7 @@ struct Lately {
 };
 
 Lately lately(Room& room, const std::string& member, Day today) {
-  const std::int64_t from_ms = (std::int64_t{today.number} - 7 * weeks_looked_at) * 86'400'000;
+  const std::int64_t from_ms = (std::int64_t{today.number} - std::int64_t{7} * weeks_looked_at) * 86'400'000;
   Lately l;
   l.sets = store::sets_of_member(room.database, member, from_ms);
   std::erase_if(l.sets, [&](const SetRecord& r) { return !room.exercises.contains(r.exercise); });
@@ -110,7 +108,7 @@ json::array next_loads_of(Room& room, const Lately& l, Day today) {
     json::object row{{"exercise", id},
                      {"name", e.name},
                      {"hold", e.hold},
-                     {"load_kg", a.load ? json::value(kg(a.load->mass)) : json::value()},
+                     {"load_kg", a.load ? json::value(kg_of(a.load->mass)) : json::value()},
                      {"reps", json::array{a.reps[0], a.reps[1]}},
                      {"sets", a.sets},
                      {"change", training::id_of(a.change)},
@@ -124,7 +122,7 @@ json::array next_loads_of(Room& room, const Lately& l, Day today) {
     if (d.by)
       row["override"] = {{"decided_by", d.by->decided_by},
                          {"decided_on", text_of(d.by->day)},
-                         {"suggested_kg", kg(d.by->suggested)}};
+                         {"suggested_kg", kg_of(d.by->suggested)}};
     out.push_back(std::move(row));
   }
   return out;
@@ -143,12 +141,12 @@ json::array trends_of(Room& room, const Lately& l, Day today) {
     if (out.size() == trends_shown) break;
     json::array points;
     for (const auto& p : trend.points)
-      points.push_back({{"day", text_of(p.day)}, {"one_rm_kg", kg(p.one_rm)}});
+      points.push_back({{"day", text_of(p.day)}, {"one_rm_kg", kg_of(p.one_rm)}});
     out.push_back({{"exercise", id},
                    {"name", room.exercises.at(id).name},
                    {"equation", wathan->id},
                    {"points", points},
-                   {"per_week_kg", kg(*trend.per_week)}});
+                   {"per_week_kg", kg_of(*trend.per_week)}});
   }
   return out;
 }
@@ -171,6 +169,12 @@ json::array rows_of(std::span<const SetRecord> sets, const ExerciseTable& exerci
 json::array next_loads(Room& room, const std::string& member, Day today) {
   return next_loads_of(room, lately(room, member, today), today);
 }
+
+json::array trends(Room& room, const std::string& member, Day today) {
+  return trends_of(room, lately(room, member, today), today);
+}
+
+double kg_of(Mass m) { return static_cast<double>(m.whole_grams()) / 1000; }
 
 json::object training_of(Room& room, const std::string& member, Day today) {
   const Lately l = lately(room, member, today);

@@ -9,6 +9,7 @@
 
 #include "kiosk/hub/command.h"
 #include "scheduler/training/calendar.h"
+#include "scheduler/training/mass.h"
 #include "scheduler/training/override.h"
 
 namespace floorwheel::hub {
@@ -22,6 +23,11 @@ boost::json::object training_of(Room&, const std::string& member, training::Day 
 /// Rows of one week, of one member or ("") all.
 boost::json::array dose_rows(store::Database&, const ExerciseTable&, training::IsoWeek,
                              const std::string& member);
+
+/// The trends of training_of alone.
+boost::json::array trends(Room&, const std::string& member, training::Day today);
+/// As answers give a mass: kilograms, to the gram.
+double kg_of(training::Mass);
 
 struct Suggestion {
   training::Mass load;  // the last one where the floor has nothing as light

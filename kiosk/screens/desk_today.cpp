@@ -184,7 +184,7 @@ void DeskToday::find_known() {
   const wire::ClassView* c = chosen();
   const QString typed = walk_in_.trimmed();
   if (c != nullptr && !typed.isEmpty()) {
-    for (const QJsonValue& v : std::as_const(members_)) {
+    for (const auto v : std::as_const(members_)) {
       const QString id = v[QLatin1String("member")].toString();
       const QString alias = v[QLatin1String("shown_as")].toString();
       if (!alias.startsWith(typed, Qt::CaseInsensitive)) continue;

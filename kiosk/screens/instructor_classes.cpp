@@ -37,7 +37,7 @@ void InstructorClasses::ask() {
 
 void InstructorClasses::take_answer(const QJsonObject& body) {
   items_.clear();
-  for (const QJsonValue& v : body.value(QStringLiteral("classes")).toArray()) {
+  for (const auto v : body.value(QStringLiteral("classes")).toArray()) {
     const QJsonObject c = v.toObject();
     items_.append({c.value(QStringLiteral("class")).toString(), c.value(QStringLiteral("name")).toString(),
                    c.value(QStringLiteral("start")).toString(), c.value(QStringLiteral("state")).toString(),
@@ -95,9 +95,7 @@ void InstructorClasses::show() {
   Q_EMIT changed();
 }
 
-int InstructorClasses::pages() const {
-  return std::max(1, (static_cast<int>(items_.size()) + page_rows - 1) / page_rows);
-}
+int InstructorClasses::pages() const { return pages_of(items_.size(), page_rows); }
 
 QString InstructorClasses::bigTime() const {
   if (big() == nullptr) return {};

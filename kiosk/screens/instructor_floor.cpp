@@ -100,7 +100,7 @@ int InstructorFloor::pages() const {
   return std::max(1, (all + page_stations - 1) / page_stations);
 }
 
-QString InstructorFloor::pageText() const { return tr("page %1 of %2").arg(page_ + 1).arg(pages()); }
+QString InstructorFloor::pageText() const { return words::page_text(page_, pages()); }
 QString InstructorFloor::letter() const { return chosen() != nullptr ? text(chosen()->letter) : QString(); }
 QString InstructorFloor::name() const {
   return chosen() != nullptr ? text(chosen()->exercise_name) : QString();
@@ -126,7 +126,7 @@ QString InstructorFloor::heading() const {
 QString InstructorFloor::told() const {
   QStringList done;
   for (const Undo& u : undo_) done << u.told;
-  const QString order = tr("The order round the room is the order of the wheel.");
+  QString order = tr("The order round the room is the order of the wheel.");
   if (done.isEmpty()) return order;
   return tr("%1\n%2.").arg(order,
                            done.mid(std::max<qsizetype>(0, done.size() - 3)).join(QStringLiteral(", ")));

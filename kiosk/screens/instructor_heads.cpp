@@ -87,17 +87,15 @@ QString InstructorHeads::mainText() const {
   return total() == 1 ? tr("1 is here") : tr("%1 are here").arg(total());
 }
 
-int InstructorHeads::pages() const {
-  return std::max(1, (static_cast<int>(named().size()) + page_names - 1) / page_names);
-}
+int InstructorHeads::pages() const { return pages_of(named().size(), page_names); }
 
-QString InstructorHeads::pageText() const { return tr("page %1 of %2").arg(page_ + 1).arg(pages()); }
+QString InstructorHeads::pageText() const { return words::page_text(page_, pages()); }
 
 void InstructorHeads::show() {
   const auto all = named();
   page_ = std::clamp(page_, 0, pages() - 1);
   QList<QVariantMap> rows;
-  for (const auto* m : all.mid(page_ * page_names, page_names))
+  for (const auto* m : all.mid(qsizetype{page_} * page_names, page_names))
     rows.append({{QStringLiteral("member"), words::text(m->id)},
                  {QStringLiteral("name"), words::text(m->shown_as)},
                  {QStringLiteral("here"), is_here(*m)},

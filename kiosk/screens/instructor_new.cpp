@@ -6,14 +6,13 @@
 
 #include "kiosk/screens/hub_link.h"
 #include "kiosk/screens/instructor_words.h"
+#include "kiosk/screens/json_fields.h"
 
 namespace floorwheel::screens {
 
 namespace {
 
 constexpr int page_rows = 6;
-
-QString text_in(const QJsonObject& o, const char* key) { return o.value(QLatin1String(key)).toString(); }
 
 QString where(const QJsonObject& o) {
   if (o.value(QLatin1String("here")).toBool()) return InstructorNew::tr("here");
@@ -71,11 +70,9 @@ void InstructorNew::nextPage() {
   show();
 }
 
-int InstructorNew::pages() const {
-  return std::max(1, (static_cast<int>(rows_.size()) + page_rows - 1) / page_rows);
-}
+int InstructorNew::pages() const { return pages_of(rows_.size(), page_rows); }
 
-QString InstructorNew::pageText() const { return tr("page %1 of %2").arg(page_ + 1).arg(pages()); }
+QString InstructorNew::pageText() const { return words::page_text(page_, pages()); }
 
 QString InstructorNew::heading() const { return tr("On the first four visits: %1").arg(rows_.size()); }
 
@@ -92,7 +89,7 @@ QString InstructorNew::visit_word(const QString& member) const {
 
 void InstructorNew::show() {
   visit_of_.clear();
-  for (const QJsonValue& v : rows_)
+  for (const auto v : rows_)
     visit_of_.insert(text_in(v.toObject(), "member"), v.toObject().value(QLatin1String("visit")).toInt());
   page_ = std::clamp(page_, 0, pages() - 1);
   QList<QVariantMap> rows;

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "kiosk/screens/instructor_words.h"
+
 namespace floorwheel::screens {
 
 namespace {
@@ -28,16 +30,14 @@ void InstructorPicker::refill(const QList<Option>& options) {
   show();
 }
 
-int InstructorPicker::pages() const {
-  return std::max(1, (static_cast<int>(all_.size()) + page_options - 1) / page_options);
-}
+int InstructorPicker::pages() const { return pages_of(all_.size(), page_options); }
 
-QString InstructorPicker::pageText() const { return tr("page %1 of %2").arg(page_ + 1).arg(pages()); }
+QString InstructorPicker::pageText() const { return words::page_text(page_, pages()); }
 
 void InstructorPicker::show() {
   page_ = std::clamp(page_, 0, pages() - 1);
   QList<QVariantMap> rows;
-  for (const Option& o : all_.mid(page_ * page_options, page_options))
+  for (const Option& o : all_.mid(qsizetype{page_} * page_options, page_options))
     rows.append({{QStringLiteral("id"), o.id},
                  {QStringLiteral("text"), o.text},
                  {QStringLiteral("note"), o.note},

@@ -6,6 +6,7 @@
 
 #include "kiosk/screens/hub_link.h"
 #include "kiosk/screens/instructor_words.h"
+#include "kiosk/screens/json_fields.h"
 
 namespace floorwheel::screens {
 
@@ -13,10 +14,6 @@ namespace {
 
 constexpr int page_names = 9;
 constexpr int page_findings = 3;
-
-int pages_of(qsizetype count, int rows) { return std::max(1, (static_cast<int>(count) + rows - 1) / rows); }
-
-QString text_in(const QJsonObject& o, const char* key) { return o.value(QLatin1String(key)).toString(); }
 
 QString severity_word(const QString& id) {
   if (id == QLatin1String("must")) return InstructorProgrammes::tr("Must change");
@@ -36,7 +33,7 @@ InstructorProgrammes::InstructorProgrammes(InstructorFlow& flow, InstructorExerc
   connect(&hub_link(), &HubLink::answer, this, [this](const QString& id, const QJsonObject& body) {
     if (id == names_question_) {
       all_.clear();
-      for (const QJsonValue& v : body.value(QLatin1String("programmes")).toArray()) all_ << v.toString();
+      for (const auto v : body.value(QLatin1String("programmes")).toArray()) all_ << v.toString();
       answered_ = true;
     } else if (id == check_question_) {
       checked_ = body;
@@ -85,10 +82,8 @@ int InstructorProgrammes::namePages() const { return pages_of(all_.size(), page_
 int InstructorProgrammes::pages() const {
   return pages_of(checked_.value(QLatin1String("findings")).toArray().size(), page_findings);
 }
-QString InstructorProgrammes::namePageText() const {
-  return tr("page %1 of %2").arg(name_page_ + 1).arg(namePages());
-}
-QString InstructorProgrammes::pageText() const { return tr("page %1 of %2").arg(page_ + 1).arg(pages()); }
+QString InstructorProgrammes::namePageText() const { return words::page_text(name_page_, namePages()); }
+QString InstructorProgrammes::pageText() const { return words::page_text(page_, pages()); }
 
 QString InstructorProgrammes::namesEmpty() const {
   if (!trouble_.isEmpty()) return trouble_;
@@ -159,7 +154,7 @@ void InstructorProgrammes::show() {
   // The grave first; within one severity in the order of the file.
   QList<QJsonObject> sorted;
   for (const char* severity : {"must", "should", "note"})
-    for (const QJsonValue& f : checked_.value(QLatin1String("findings")).toArray())
+    for (const auto f : checked_.value(QLatin1String("findings")).toArray())
       if (text_in(f.toObject(), "severity") == QLatin1String(severity)) sorted.append(f.toObject());
   page_ = std::clamp(page_, 0, pages() - 1);
   QList<QVariantMap> rows;

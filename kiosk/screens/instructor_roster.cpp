@@ -57,7 +57,7 @@ std::vector<const wire::MemberView*> InstructorRoster::people() const {
   if (flow_.view() == nullptr) return out;
   for (const wire::MemberView& m : flow_.view()->members)
     if (m.here && m.present.last >= class_time().slot()) out.push_back(&m);
-  std::ranges::stable_partition(out, [](const auto* m) { return noted(*m); });
+  std::stable_partition(out.begin(), out.end(), [](const auto* m) { return noted(*m); });
   return out;
 }
 

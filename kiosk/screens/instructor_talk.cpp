@@ -8,6 +8,7 @@
 
 #include "kiosk/screens/hub_link.h"
 #include "kiosk/screens/instructor_words.h"
+#include "kiosk/screens/json_fields.h"
 
 namespace floorwheel::screens {
 
@@ -15,9 +16,6 @@ namespace {
 
 const QString goal_field = QStringLiteral("goal");
 const QString agreed_field = QStringLiteral("agreed");
-
-double number(const QJsonObject& o, const char* key) { return o.value(QLatin1String(key)).toDouble(); }
-int whole(const QJsonObject& o, const char* key) { return o.value(QLatin1String(key)).toInt(); }
 
 QString band_text(const QString& id) {
   if (id == QLatin1String("under_3")) return InstructorTalk::tr("under 3");
@@ -28,20 +26,18 @@ QString band_text(const QString& id) {
 
 QList<QVariantMap> group_rows(const QJsonArray& groups) {
   int widest = 1;
-  for (const QJsonValue& g : groups)
-    widest = std::max({widest, whole(g.toObject(), "done"), whole(g.toObject(), "planned")});
+  for (const auto g : groups)
+    widest = std::max({widest, whole_in(g.toObject(), "done"), whole_in(g.toObject(), "planned")});
   QList<QVariantMap> rows;
-  for (const QJsonValue& v : groups) {
+  for (const auto v : groups) {
     const QJsonObject g = v.toObject();
-    const int done = whole(g, "done");
-    const int planned = whole(g, "planned");
+    const int done = whole_in(g, "done");
+    const int planned = whole_in(g, "planned");
     rows.append(
-        {{QStringLiteral("group"),
-          words::group_word(g.value(QLatin1String("group")).toString().toStdString())},
+        {{QStringLiteral("group"), words::group_word(text_in(g, "group").toStdString())},
          {QStringLiteral("amount"),
           planned == 0 ? QString::number(done) : InstructorTalk::tr("%1 of %2").arg(done).arg(planned)},
-         {QStringLiteral("band"),
-          done == 0 ? InstructorTalk::tr("none yet") : band_text(g.value(QLatin1String("band")).toString())},
+         {QStringLiteral("band"), done == 0 ? InstructorTalk::tr("none yet") : band_text(text_in(g, "band"))},
          {QStringLiteral("donePart"), static_cast<double>(done) / widest},
          {QStringLiteral("plannedPart"), static_cast<double>(planned) / widest}});
   }
@@ -50,26 +46,26 @@ QList<QVariantMap> group_rows(const QJsonArray& groups) {
 
 /// The load of a visit; with body weight what counts is repetitions.
 QString amount_text(const QJsonObject& point, bool by_load) {
-  return by_load ? words::kg_text(number(point, "load_kg"))
-                 : InstructorTalk::tr("%1 repetitions").arg(whole(point, "reps"));
+  return by_load ? words::kg_text(number_in(point, "load_kg"))
+                 : InstructorTalk::tr("%1 repetitions").arg(whole_in(point, "reps"));
 }
 
 /// x and y of each visit in turn: from the first to the last day, from the least to the most.
 QList<double> dots(const QJsonArray& points, bool by_load) {
-  const auto value = [by_load](const QJsonObject& p) { return number(p, by_load ? "load_kg" : "reps"); };
+  const auto value = [by_load](const QJsonObject& p) { return number_in(p, by_load ? "load_kg" : "reps"); };
   const auto day = [](const QJsonObject& p) {
-    return QDate::fromString(p.value(QLatin1String("day")).toString(), Qt::ISODate).toJulianDay();
+    return QDate::fromString(text_in(p, "day"), Qt::ISODate).toJulianDay();
   };
   double least = value(points.first().toObject());
   double most = least;
-  for (const QJsonValue& p : points) {
+  for (const auto p : points) {
     least = std::min(least, value(p.toObject()));
     most = std::max(most, value(p.toObject()));
   }
   const auto first = day(points.first().toObject());
   const auto days = std::max<qint64>(1, day(points.last().toObject()) - first);
   QList<double> out;
-  for (const QJsonValue& p : points) {
+  for (const auto p : points) {
     out << static_cast<double>(day(p.toObject()) - first) / static_cast<double>(days);
     out << (most > least ? (value(p.toObject()) - least) / (most - least) : 0.5);
   }
@@ -78,24 +74,23 @@ QList<double> dots(const QJsonArray& points, bool by_load) {
 
 QList<QVariantMap> load_rows(const QJsonArray& loads) {
   QList<QVariantMap> rows;
-  for (const QJsonValue& v : loads) {
+  for (const auto v : loads) {
     const QJsonObject o = v.toObject();
     const QJsonArray points = o.value(QLatin1String("points")).toArray();
     if (points.isEmpty()) continue;
     const QJsonObject first = points.first().toObject();
     const QJsonObject last = points.last().toObject();
-    const bool by_load =
-        std::ranges::any_of(points, [](const QJsonValue& p) { return number(p.toObject(), "load_kg") > 0; });
+    const bool by_load = std::ranges::any_of(
+        points, [](const QJsonValue& p) { return number_in(p.toObject(), "load_kg") > 0; });
     const auto at = [by_load](const QJsonObject& p) {
-      return InstructorTalk::tr("%1 on %2")
-          .arg(amount_text(p, by_load), words::day_text(p.value(QLatin1String("day")).toString()));
+      return InstructorTalk::tr("%1 on %2").arg(amount_text(p, by_load), words::day_text(text_in(p, "day")));
     };
-    const double rise = number(o, "per_week_kg");
+    const double rise = number_in(o, "per_week_kg");
     const QString sign = rise > 0 ? QStringLiteral("+") : rise < 0 ? QString(QChar(0x2212)) : QString();
     const QString strength = sign + QLocale().toString(std::abs(rise), 'f', 1);
     const int visits = static_cast<int>(points.size());
     rows.append(
-        {{QStringLiteral("name"), o.value(QLatin1String("name")).toString()},
+        {{QStringLiteral("name"), text_in(o, "name")},
          {QStringLiteral("from"), at(first)},
          {QStringLiteral("to"), at(last)},
          {QStringLiteral("trend"), by_load ? InstructorTalk::tr("%1; strength by estimate %2 kg a week")
@@ -162,27 +157,26 @@ void InstructorTalk::show() {
   Q_EMIT changed();
 }
 
-QString InstructorTalk::alias() const { return sheet_.value(QLatin1String("shown_as")).toString(); }
+QString InstructorTalk::alias() const { return text_in(sheet_, "shown_as"); }
 
 QString InstructorTalk::about() const {
   if (!trouble_.isEmpty()) return trouble_;
   if (!ready()) return tr("One moment …");
-  const auto level = level_from(sheet_.value(QLatin1String("level")).toString().toStdString());
+  const auto level = level_from(text_in(sheet_, "level").toStdString());
   return tr("%1, ISO week %2")
-      .arg(words::level_word(level.value_or(Level::novice)),
-           sheet_.value(QLatin1String("week")).toString().mid(6));
+      .arg(words::level_word(level.value_or(Level::novice)), text_in(sheet_, "week").mid(6));
 }
 
 QStringList InstructorTalk::done() const {
   if (!ready()) return {};
   const QJsonObject visits = sheet_.value(QLatin1String("visits")).toObject();
   const QJsonObject sets = sheet_.value(QLatin1String("sets")).toObject();
-  return {
-      tr("This week: %1, %2 of %3 planned.")
-          .arg(words::visits_text(whole(visits, "week")), words::sets_text(whole(sets, "week")))
-          .arg(whole(sets, "planned")),
-      tr("Last four weeks: %1, %2.")
-          .arg(words::visits_text(whole(visits, "four_weeks")), words::sets_text(whole(sets, "four_weeks")))};
+  return {tr("This week: %1, %2 of %3 planned.")
+              .arg(words::visits_text(whole_in(visits, "week")), words::sets_text(whole_in(sets, "week")))
+              .arg(whole_in(sets, "planned")),
+          tr("Last four weeks: %1, %2.")
+              .arg(words::visits_text(whole_in(visits, "four_weeks")),
+                   words::sets_text(whole_in(sets, "four_weeks")))};
 }
 
 QString InstructorTalk::stands(const QString& field) const { return sheet_.value(field).toString(); }

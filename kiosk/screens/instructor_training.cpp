@@ -6,6 +6,7 @@
 
 #include "kiosk/screens/hub_link.h"
 #include "kiosk/screens/instructor_words.h"
+#include "kiosk/screens/json_fields.h"
 
 namespace floorwheel::screens {
 
@@ -13,8 +14,6 @@ namespace {
 
 constexpr int page_rows = 3;
 const QList<QByteArray> roles = {"member", "alias", "exercise", "load", "line", "reason"};
-
-QString text_in(const QJsonObject& o, const char* key) { return o.value(QLatin1String(key)).toString(); }
 
 /// What both lists say of a row; line and reason are each list's own.
 QVariantMap row_of(const QJsonObject& o) {
@@ -67,11 +66,10 @@ void InstructorTraining::nextPage() {
 }
 
 int InstructorTraining::pages() const {
-  const int longest = static_cast<int>(std::max(pain_rows_.size(), stall_rows_.size()));
-  return std::max(1, (longest + page_rows - 1) / page_rows);
+  return pages_of(std::max(pain_rows_.size(), stall_rows_.size()), page_rows);
 }
 
-QString InstructorTraining::pageText() const { return tr("page %1 of %2").arg(page_ + 1).arg(pages()); }
+QString InstructorTraining::pageText() const { return words::page_text(page_, pages()); }
 
 QString InstructorTraining::painHeading() const { return tr("Pain noted: %1").arg(pain_rows_.size()); }
 QString InstructorTraining::stallHeading() const { return tr("No progress: %1").arg(stall_rows_.size()); }

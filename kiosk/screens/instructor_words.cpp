@@ -172,6 +172,8 @@ QString day_text(const QString& iso) {
   return QLocale().toString(QDate::fromString(iso, Qt::ISODate), QStringLiteral("d MMMM"));
 }
 
+QString page_text(int page, int pages) { return tr("page %1 of %2").arg(page + 1).arg(pages); }
+
 QString visits_text(int n) { return count(n, "1 visit", "%n visits"); }
 QString sets_text(int n) { return count(n, "1 set", "%n sets"); }
 

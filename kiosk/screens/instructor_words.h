@@ -51,6 +51,8 @@ QString group_word(std::string_view id);
 QString kg_text(double kg);
 /// "27 November" of "2026-11-27".
 QString day_text(const QString& iso);
+/// "page 2 of 3" for page 1, counted from 0.
+QString page_text(int page, int pages);
 /// "1 visit", "3 visits"; "1 set", "3 sets".
 QString visits_text(int n);
 QString sets_text(int n);

@@ -7,8 +7,14 @@
 #include <QAbstractListModel>
 #include <QByteArrayList>
 #include <QVariantMap>
+#include <algorithm>
 
 namespace floorwheel::screens {
+
+/// How many pages so many rows take; at least one.
+inline int pages_of(qsizetype rows, int rows_a_page) {
+  return std::max(1, (static_cast<int>(rows) + rows_a_page - 1) / rows_a_page);
+}
 
 class RowModel : public QAbstractListModel {
   Q_OBJECT

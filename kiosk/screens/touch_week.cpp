@@ -90,7 +90,7 @@ void TouchWeek::on_answer(const QString& id, const QJsonObject& body) {
   working_sets_ = body[QLatin1String("working_sets")].toInt();
   lay_ring(body[QLatin1String("dose")].toArray());
   QList<QJsonValue> next;
-  for (const QJsonValue& v : body[QLatin1String("next")].toArray()) next.append(v);
+  for (const auto v : body[QLatin1String("next")].toArray()) next.append(v);
   std::stable_partition(next.begin(), next.end(), changes);
   for (const QJsonValue& v : next) next_.append(v);
   lay_loads();
@@ -121,9 +121,7 @@ void TouchWeek::dontShow() {
   Q_EMIT changed();
 }
 
-int TouchWeek::pages() const {
-  return std::max(1, (static_cast<int>(next_.size()) + loads_a_page - 1) / loads_a_page);
-}
+int TouchWeek::pages() const { return pages_of(next_.size(), loads_a_page); }
 
 void TouchWeek::turn() {
   page_ = (page_ + 1) % pages();
@@ -133,7 +131,7 @@ void TouchWeek::turn() {
 
 void TouchWeek::lay_ring(const QJsonArray& dose) {
   std::vector<GroupDose> trained;
-  for (const QJsonValue& row : dose) {
+  for (const auto row : dose) {
     const auto group = group_from(row[QLatin1String("group")].toString().toStdString());
     const int sets = row[QLatin1String("sets")].toInt();
     if (group)
@@ -174,7 +172,7 @@ void TouchWeek::lay_loads() {
 
 void TouchWeek::lay_trends(const QJsonArray& trends) {
   QList<QVariantMap> rows;
-  for (const QJsonValue& v : trends) {
+  for (const auto v : trends) {
     const QJsonObject trend = v.toObject();
     rows.append({{QStringLiteral("key"), trend[QLatin1String("exercise")].toString()},
                  {QStringLiteral("name"), trend[QLatin1String("name")].toString()},

@@ -140,14 +140,14 @@ QList<QPointF> TouchWeekWords::line(const QJsonObject& trend) {
   if (points.size() < 2) return {};
   double least = kg_of(points.first());
   double most = least;
-  for (const QJsonValue& p : points) {
+  for (const auto p : points) {
     least = std::min(least, kg_of(p));
     most = std::max(most, kg_of(p));
   }
   const auto days =
       static_cast<double>(std::max<qint64>(1, day_of(points.first()).daysTo(day_of(points.last()))));
   QList<QPointF> out;
-  for (const QJsonValue& p : points)
+  for (const auto p : points)
     out.append({static_cast<double>(day_of(points.first()).daysTo(day_of(p))) / days,
                 most > least ? (most - kg_of(p)) / (most - least) : 0.5});
   return out;

@@ -10,8 +10,6 @@ using training::Change;
 using training::Mass;
 using training::Override;
 
-std::int64_t grams(Mass m) { return m.units / (Mass::per_kg / 1000); }
-
 Change change_from(const std::string& id) {
   for (const Change c : {Change::up, Change::down, Change::first})
     if (id_of(c) == id) return c;
@@ -28,7 +26,7 @@ void add_decision(Database& db, const Override& o, std::int64_t seq) {
         "INSERT INTO load_decision(seq, member, exercise, civil_ms, local_day, decided_by, load_g, reps_low,"
         " reps_top, sets, suggested_g, suggested_change) VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
       .bind(seq, o.member, o.exercise, o.instant_us.value_or(0) / 1000, text_of(o.day), o.decided_by,
-            grams(o.load), low, top, o.sets, grams(o.suggested), id_of(o.suggested_change))
+            o.load.whole_grams(), low, top, o.sets, o.suggested.whole_grams(), id_of(o.suggested_change))
       .run();
 }
 

@@ -5,26 +5,15 @@
 #include <numeric>
 #include <tuple>
 
+#include "scheduler/rotation/problem.h"
+
 namespace floorwheel {
 namespace {
-
-constexpr int slots_most = 200;
 
 int units_of(const ClassSpec& c, const std::string& kind) {
   for (const EquipmentSpec& e : c.equipment)
     if (e.id == kind) return e.units;
   return 0;
-}
-
-bool names(const std::vector<std::string>& ids, const std::string& id) {
-  return std::find(ids.begin(), ids.end(), id) != ids.end();
-}
-
-/// Rule 3 for one exercise.
-bool may_do(const MemberSpec& m, const Exercise& e) {
-  if (names(m.allowed_exercises, e.id)) return true;
-  return !names(m.excluded_exercises, e.id) && !e.features.meets(m.excluded_features) &&
-         !e.primary.meets(m.excluded_groups) && !e.assisting.meets(m.excluded_groups);
 }
 
 bool is_used(const ClassSpec& c, const std::string& exercise) {
@@ -91,11 +80,13 @@ std::vector<std::size_t> teams(const ClassSpec& c) {
 }  // namespace
 
 int people_at_once(const ClassSpec& c) {
-  const int last = c.slots.value_or(slots_most);
+  const int last = c.slots.value_or(SlotRange::to_the_end);
   int most = 0;
-  for (int t = 1; t <= last; ++t) {
-    const auto here = std::count_if(c.members.begin(), c.members.end(),
-                                    [t](const MemberSpec& m) { return m.present.contains(t); });
+  for (const MemberSpec& come : c.members) {  // the most are there when somebody has just come
+    if (come.present.first > last) continue;
+    const auto here = std::count_if(c.members.begin(), c.members.end(), [&](const MemberSpec& m) {
+      return m.present.contains(come.present.first);
+    });
     most = std::max(most, static_cast<int>(here));
   }
   return most;

@@ -25,12 +25,6 @@ bool contains(const std::vector<std::string>& list, std::string_view id) {
   return std::find(list.begin(), list.end(), id) != list.end();
 }
 
-bool may_do(const MemberSpec& m, const Exercise& e) {
-  if (contains(m.allowed_exercises, e.id)) return true;
-  return !contains(m.excluded_exercises, e.id) && !m.excluded_features.meets(e.features) &&
-         !m.excluded_groups.meets(e.primary) && !m.excluded_groups.meets(e.assisting);
-}
-
 /// The distance in whole centimetres, halves up; the square root stays in integers.
 int distance_cm(const StationSpec& a, const StationSpec& b) {
   const std::int64_t dx = std::int64_t{a.x_cm} - b.x_cm;
@@ -46,6 +40,12 @@ int distance_cm(const StationSpec& a, const StationSpec& b) {
 }
 
 }  // namespace
+
+bool may_do(const MemberSpec& m, const Exercise& e) {
+  if (contains(m.allowed_exercises, e.id)) return true;
+  return !contains(m.excluded_exercises, e.id) && !m.excluded_features.meets(e.features) &&
+         !m.excluded_groups.meets(e.primary) && !m.excluded_groups.meets(e.assisting);
+}
 
 class ProblemBuilder {
  public:

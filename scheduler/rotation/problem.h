@@ -24,6 +24,9 @@ struct Work {
   int load_hg = -1;  // planned load; -1: none, or a substitute is worked
 };
 
+/// Rule 3 for one exercise.
+bool may_do(const MemberSpec&, const Exercise&);
+
 class Problem {
  public:
   int members = 0;

@@ -3,6 +3,7 @@
 // Source: ISO 8601-1:2019 week dates (tests/reference/iso_week_cases.csv); proleptic Gregorian calendar.
 #pragma once
 
+#include <array>
 #include <compare>
 #include <cstdint>
 #include <optional>
@@ -24,6 +25,10 @@ struct IsoWeek {
 };
 
 IsoWeek iso_week_of(Day);
+/// Monday first.
+inline constexpr std::array<std::string_view, 7> weekday_names{"Monday", "Tuesday",  "Wednesday", "Thursday",
+                                                               "Friday", "Saturday", "Sunday"};
+
 /// 1 Monday to 7 Sunday.
 int weekday_of(Day);
 Day monday_of(IsoWeek);

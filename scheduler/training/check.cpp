@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "scheduler/training/calendar.h"
 #include "scheduler/training/check_rules.h"
 
 namespace floorwheel {
@@ -13,12 +14,10 @@ std::string_view id_of(Severity s) {
 }
 
 std::optional<int> weekday_of(std::string_view name) {
-  constexpr std::array<std::string_view, 7> names = {"monday", "tuesday",  "wednesday", "thursday",
-                                                     "friday", "saturday", "sunday"};
-  std::string small(name);
-  for (char& c : small)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  const auto it = std::find(names.begin(), names.end(), small);
+  const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  const auto& names = training::weekday_names;
+  const auto it = std::ranges::find_if(
+      names, [&](std::string_view day) { return std::ranges::equal(day, name, {}, small, small); });
   if (it == names.end()) return std::nullopt;
   return static_cast<int>(it - names.begin());
 }

@@ -19,6 +19,9 @@ struct Mass {
   static constexpr Mass kilograms(std::int64_t kg) { return {kg * per_kg}; }
   static constexpr Mass pounds(std::int64_t lb) { return {lb * per_lb}; }
 
+  /// Rounded down.
+  [[nodiscard]] constexpr std::int64_t whole_grams() const { return units / (per_kg / 1000); }
+
   friend constexpr auto operator<=>(Mass, Mass) = default;
   friend constexpr Mass operator+(Mass a, Mass b) { return {a.units + b.units}; }
   friend constexpr Mass operator-(Mass a, Mass b) { return {a.units - b.units}; }

@@ -31,6 +31,7 @@
 #include <vector>
 
 #include "scheduler/class_spec.h"
+#include "scheduler/training/calendar.h"
 
 namespace floorwheel::training {
 
@@ -40,9 +41,6 @@ struct SetTarget {
   int at_most = no_limit;
   friend bool operator==(SetTarget, SetTarget) = default;
 };
-
-inline constexpr std::array<std::string_view, 7> weekday_names{"Monday", "Tuesday",  "Wednesday", "Thursday",
-                                                               "Friday", "Saturday", "Sunday"};
 
 struct WeekClass {
   int weekday = 0;  // 0 Monday to 6 Sunday

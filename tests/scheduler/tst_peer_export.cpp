@@ -249,7 +249,7 @@ class TestPeerExport : public QObject {
           }
       }
     qInfo("%d questions asked", asked);
-    if (asked == 0) QSKIP("no solver is installed");
+    QVERIFY2(asked > 0, "no solver is installed: the long run installs config/packages-long.txt");
   }
 };
 
