@@ -61,9 +61,9 @@ std::optional<Moment> moment_from(std::string_view text) {
   const auto day = training::day_from(in.take(10));
   if (!day) return std::nullopt;
   in.one_of("Tt ");
-  std::int64_t s = in.two(23) * 3600;
+  std::int64_t s = std::int64_t{3600} * in.two(23);
   in.one_of(":");
-  s += in.two(59) * 60;
+  s += std::int64_t{60} * in.two(59);
   in.one_of(":");
   s += in.two(60);
   const std::int64_t us = in.fraction_us();
@@ -73,9 +73,9 @@ std::optional<Moment> moment_from(std::string_view text) {
   } else {
     const bool behind = in.starts_with('-');
     in.one_of("+-");
-    offset_s = in.two(23) * 3600;
+    offset_s = std::int64_t{3600} * in.two(23);
     in.one_of(":");
-    offset_s += in.two(59) * 60;
+    offset_s += std::int64_t{60} * in.two(59);
     if (behind) offset_s = -offset_s;
   }
   if (!in.done()) return std::nullopt;

@@ -11,7 +11,7 @@
 namespace floorwheel::files {
 
 OrFileError<std::string> read_text(const std::string& path, const std::string& kind) {
-  constexpr std::size_t most = 64U * 1024 * 1024;
+  constexpr std::size_t most = std::size_t{64} * 1024 * 1024;
   const auto fail = [&](const std::string& what) {
     return FileError{path, 0, 0, "", what, "give the path of a " + kind};
   };

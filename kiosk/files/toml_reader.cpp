@@ -83,7 +83,7 @@ std::string TomlDocument::raw(const toml::node& n) const {
   return trimmed(line.substr(from, offset_of(line, s.end.column) - from));
 }
 
-Known::Known(std::string noun, std::vector<std::string> ids) : noun_(std::move(noun)) {
+Known::Known(std::string noun, const std::vector<std::string>& ids) : noun_(std::move(noun)) {
   for (const std::string& id : ids) add(id);
 }
 

@@ -70,7 +70,7 @@ struct Key {
 /// Ids already read, in file order, with their lines.
 class Known {
  public:
-  Known(std::string noun, std::vector<std::string> ids = {});
+  Known(std::string noun, const std::vector<std::string>& ids = {});
   void add(const std::string& id, int line = 0);
   [[nodiscard]] bool has(std::string_view id) const { return lines_.contains(id); }
   [[nodiscard]] int line(std::string_view id) const;
@@ -139,7 +139,7 @@ template <class E>
 Known words_of(std::string noun, int count) {
   std::vector<std::string> ids;
   for (int i = 0; i < count; ++i) ids.emplace_back(id_of(static_cast<E>(i)));
-  return Known(std::move(noun), std::move(ids));
+  return Known(std::move(noun), ids);
 }
 
 inline constexpr int most_load_kg = 1000;

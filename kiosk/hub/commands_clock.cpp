@@ -11,7 +11,7 @@ using wire::ClassView;
 using wire::Running;
 namespace {
 
-Change row(const ClassView& c, json::object body = {}) {
+Change row(const ClassView& c, const json::object& body = {}) {
   Change change;
   change.class_id = id_of_class(c);
   change.body = {{"class", c.id}};

@@ -141,8 +141,8 @@ FloorChange open(Room& room, const ClassView& c, const Fields& f) {
 }
 
 /// The body and words of a change that lays stations out otherwise.
-FloorChange laid_out(const Room& room, const ClassView& c, std::vector<StationView> stations,
-                     json::object names) {
+FloorChange laid_out(const Room& room, const ClassView& c, const std::vector<StationView>& stations,
+                     const json::object& names) {
   FloorChange d;
   d.from_slot = open_slot(room, c);
   d.body = {{"class", c.id}, {"stations", wire::json_of(stations)}};
@@ -157,7 +157,7 @@ FloorChange set(Room& room, const ClassView& c, const Fields& f) {
   std::vector<StationView> stations = c.stations;
   for (StationView& each : stations)
     if (each.id == s.id) put_exercise(each, e);
-  FloorChange d = laid_out(room, c, std::move(stations), {{e.id, e.name}});
+  FloorChange d = laid_out(room, c, stations, {{e.id, e.name}});
   d.body["station"] = s.id;
   d.body["exercise"] = e.id;
   d.sentence = "At station " + s.letter + ": " + e.name + ".";
@@ -185,7 +185,7 @@ FloorChange swap(Room& room, const ClassView& c, const Fields& f) {
     if (each.id == a.id) move_to(each, b);
     if (each.id == b.id) move_to(each, a);
   }
-  FloorChange d = laid_out(room, c, std::move(stations), {});
+  FloorChange d = laid_out(room, c, stations, {});
   d.body["station"] = a.id;
   d.body["with"] = b.id;
   d.sentence = "Stations " + a.letter + " and " + b.letter + " change places.";
@@ -233,7 +233,7 @@ FloorChange add(Room& room, const ClassView& c, const Fields& f) {
   }
   const std::string id = v.id;
   stations.insert(place, std::move(v));
-  FloorChange d = laid_out(room, c, std::move(stations), {{e.id, e.name}});
+  FloorChange d = laid_out(room, c, stations, {{e.id, e.name}});
   d.body["station"] = id;
   d.sentence = "One more station, " + id + ": " + e.name + ".";
   return d;

@@ -29,7 +29,7 @@ void read_set(const Fields& f, wire::SetRecord& r) {
   r.rir = f.maybe_whole("rir", 0, most_rir);
 }
 
-Change row(const Room& room, store::KeptRecord record, json::object more) {
+Change row(const Room& room, store::KeptRecord record, const json::object& more) {
   Change c;
   c.class_id = record.class_id;
   c.body = wire::json_of(record.set);

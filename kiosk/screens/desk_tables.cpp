@@ -70,13 +70,13 @@ QString iso_week_of(const QDate& date) {
 
 QStringList weeks_until(const QDate& today, int count) {
   QStringList weeks;
-  for (int back = count - 1; back >= 0; --back) weeks.append(iso_week_of(today.addDays(-7 * back)));
+  for (int back = count - 1; back >= 0; --back) weeks.append(iso_week_of(today.addDays(qint64{-7} * back)));
   return weeks;
 }
 
 QList<QVariantMap> week_bars(const QJsonArray& frequency, const QStringList& weeks) {
   QHash<QString, int> visits;
-  for (const QJsonValue& v : frequency)
+  for (const auto v : frequency)
     visits[v[QLatin1String("iso_week")].toString()] += v[QLatin1String("visits")].toInt();
   int highest = 1;
   for (const QString& week : weeks) highest = std::max(highest, visits.value(week));
@@ -97,7 +97,7 @@ QList<QVariantMap> member_weeks(const QJsonArray& frequency, const QStringList& 
     int total = 0;
   };
   QHash<QString, Line> lines;
-  for (const QJsonValue& v : frequency) {
+  for (const auto v : frequency) {
     const QString week = v[QLatin1String("iso_week")].toString();
     if (!weeks.contains(week)) continue;
     Line& line = lines[v[QLatin1String("member")].toString()];
@@ -128,7 +128,7 @@ QList<QVariantMap> member_weeks(const QJsonArray& frequency, const QStringList& 
 
 QList<QVariantMap> how_often(const QJsonArray& frequency, const QStringList& weeks, int members) {
   QHash<QString, int> visits;
-  for (const QJsonValue& v : frequency)
+  for (const auto v : frequency)
     if (weeks.contains(v[QLatin1String("iso_week")].toString()))
       visits[v[QLatin1String("member")].toString()] += v[QLatin1String("visits")].toInt();
   // A member belongs to the highest band whose lower edge the mean reaches.
@@ -150,7 +150,7 @@ QList<QVariantMap> how_often(const QJsonArray& frequency, const QStringList& wee
 
 QList<QVariantMap> attendance_rows(const QJsonArray& attendance) {
   QList<QVariantMap> rows;
-  for (const QJsonValue& v : attendance)
+  for (const auto v : attendance)
     rows.append({{QStringLiteral("key"), v[QLatin1String("class")].toString()},
                  {QStringLiteral("date"), v[QLatin1String("date")].toString()},
                  {QStringLiteral("name"), v[QLatin1String("name")].toString()},

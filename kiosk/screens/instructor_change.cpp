@@ -162,9 +162,8 @@ QString InstructorChange::refusal() const { return chosen() != nullptr ? chosen(
 
 int InstructorChange::people_of(const Choice& c) {
   std::set<QString> people;
-  for (const QJsonValue& v : c.answer->value(QStringLiteral("changes")).toArray())
-    for (const QJsonValue& m : v.toObject().value(QStringLiteral("members")).toArray())
-      people.insert(m.toString());
+  for (const auto v : c.answer->value(QStringLiteral("changes")).toArray())
+    for (const auto m : v.toObject().value(QStringLiteral("members")).toArray()) people.insert(m.toString());
   return static_cast<int>(people.size());
 }
 
@@ -212,7 +211,7 @@ void InstructorChange::show() {
   QList<QVariantMap> who;
   if (chosen() != nullptr && chosen()->answer) {
     const QJsonArray changes = chosen()->answer->value(QStringLiteral("changes")).toArray();
-    for (const QJsonValue& v : changes) {
+    for (const auto v : changes) {
       if (who.size() == who_rows_most && changes.size() > who_rows_most + 1) {
         who.append(
             {{QStringLiteral("slot"), QString()},
@@ -220,7 +219,7 @@ void InstructorChange::show() {
         break;
       }
       QStringList names;
-      for (const QJsonValue& m : v.toObject().value(QStringLiteral("members")).toArray())
+      for (const auto m : v.toObject().value(QStringLiteral("members")).toArray())
         names << name_of(m.toString());
       who.append(
           {{QStringLiteral("slot"), QString::number(v.toObject().value(QStringLiteral("slot")).toInt())},

@@ -12,7 +12,7 @@ namespace floorwheel::screens {
 namespace {
 QStringList strings(const QJsonValue& array) {
   QStringList out;
-  for (const QJsonValue& v : array.toArray()) out << v.toString();
+  for (const auto v : array.toArray()) out << v.toString();
   return out;
 }
 }  // namespace
@@ -22,7 +22,7 @@ InstructorExercises::InstructorExercises(QObject* parent) : QObject(parent) {
   connect(&hub_link(), &HubLink::answer, this, [this](const QString& id, const QJsonObject& body) {
     if (id != question_) return;
     items_.clear();
-    for (const QJsonValue& v : body.value(QStringLiteral("exercises")).toArray()) {
+    for (const auto v : body.value(QStringLiteral("exercises")).toArray()) {
       const QJsonObject e = v.toObject();
       items_.append({e.value(QStringLiteral("id")).toString(), e.value(QStringLiteral("name")).toString(),
                      strings(e.value(QStringLiteral("primary"))),

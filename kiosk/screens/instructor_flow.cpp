@@ -255,7 +255,7 @@ void InstructorFlow::take_health(const QJsonObject& body) {
   const QJsonArray screens = body.value(QStringLiteral("screens")).toArray();
   int in_step = 0;
   QMap<QString, int> kinds;
-  for (const QJsonValue& s : screens) {
+  for (const auto s : screens) {
     const QJsonObject screen = s.toObject();
     const QString role = screen.value(QStringLiteral("role")).toString();
     if (role == QLatin1String("tool")) continue;

@@ -107,7 +107,7 @@ void InstructorProposal::show_rows(const QJsonObject& body) {
   const qint64 now = hub_link().civilNowMs();
   const qint64 begin = std::max(now, words::start_ms(then_->start));
   QList<QVariantMap> out;
-  for (const QJsonValue& v : rows) {
+  for (const auto v : rows) {
     const QJsonObject r = v.toObject();
     const int slot_count = r.value(QStringLiteral("slots")).toInt();
     const bool shown = slot_count == slotCount();

@@ -57,7 +57,7 @@ void InstructorChange::late() {
             once->deleteLater();
             if (flow_.page() != QLatin1String("pick") || flow_.view() == nullptr) return;
             QList<InstructorPicker::Option> all = options;
-            for (const QJsonValue& v : body.value(QStringLiteral("members")).toArray()) {
+            for (const auto v : body.value(QStringLiteral("members")).toArray()) {
               const QString member = v.toObject().value(QStringLiteral("member")).toString();
               if (wire::find_member(*flow_.view(), member.toStdString()) == nullptr)
                 all.append({member,

@@ -255,7 +255,7 @@ void WallColumns::add_dots(const WheelBox& box, const WheelTag& tag, const Box& 
     const double span = std::floor((gap - 2 * dot_margin) / dot_step) * dot_step;
     const double x = (end + tag_left) / 2 + 1 - span / 2;
     const double y = row.baseline - dot_above_base;
-    items.dots.append({QPolygonF({{x, y}, {x + span + 0.1, y}})});
+    items.dots.append({QPolygonF(QList<QPointF>{{x, y}, {x + span + 0.1, y}})});
   }
 }
 
@@ -266,7 +266,7 @@ int WallColumns::add_gathering(int page, WallItems& items) const {
         measure_.lines(p.alias, wall_cap::go, true, wall_fit::alias_go, wall_fit::shortened, 1);
     rows.emplace_back(p.id, lines.constFirst());
   }
-  const auto a_page = static_cast<std::size_t>(2 * wheel::rows_a_side);
+  const auto a_page = std::size_t{2} * wheel::rows_a_side;
   const int pages = std::max(1, static_cast<int>((rows.size() + a_page - 1) / a_page));
   const std::size_t first = static_cast<std::size_t>(page % pages) * a_page;
   for (std::size_t i = first; i < std::min(rows.size(), first + a_page); ++i) {

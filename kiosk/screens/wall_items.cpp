@@ -106,7 +106,7 @@ void add_last_words(const WallSite& site, const WallText& measure, WallItems& it
     put.set(QStringLiteral("last:%1:text").arg(i), one(w.text, wall_cap::near, false), from, x, 497.5 + down,
             wall_cap::near, false, true);
     const double line_x = left ? 504 : 1416;
-    items.lines.append({QPolygonF({{line_x, 350 + down}, {line_x, 519 + down}})});
+    items.lines.append({QPolygonF(QList<QPointF>{{line_x, 350 + down}, {line_x, 519 + down}})});
   }
 }
 

@@ -71,7 +71,7 @@ std::int64_t team_room(const Problem& p, const std::vector<int>& team, int s, co
       who.push_back(static_cast<int>(i));
     }
   if (who.size() < 2) return -1;
-  std::int64_t most = sum;
+  std::int64_t most = 0;
   if (team.size() == 2) {
     most = pair_room(p, team[0], team[1], s, room[0], room[1]);
   } else {

@@ -60,8 +60,8 @@ std::optional<std::vector<Pile>> piles_of(const std::vector<Kind>& kinds, Mass m
         next.push_back(more);
       }
     std::ranges::sort(next, before);
-    const auto twice = std::ranges::unique(next, {}, &Pile::sum);
-    next.erase(twice.begin(), twice.end());
+    const auto alike = [](const Pile& a, const Pile& b) { return a.sum == b.sum; };
+    next.erase(std::unique(next.begin(), next.end(), alike), next.end());
     if (next.size() > most_sums) return std::nullopt;
     piles = std::move(next);
   }

@@ -51,7 +51,7 @@ std::int64_t day_ms(const PlannedDay& day, const ExerciseTable& table) {
   };
   std::int64_t ms = 0;
   for (const PlannedExercise& e : day.exercises) {
-    ms += work_ms(e, table) + set_up_s * 1000;
+    ms += work_ms(e, table) + std::int64_t{1000} * set_up_s;
     const int sets = e.working_sets + e.warm_up_sets;
     if (!inside(e)) ms += std::int64_t{1000} * e.rest_s * std::max(0, sets - 1);
   }

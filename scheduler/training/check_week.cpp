@@ -89,6 +89,7 @@ void check_frequency(const Week& week, Group g, std::vector<Finding>& out) {
     if (only) return;
     only = &day;
   }
+  if (only == nullptr) return;
   const int sets = at(only->sets, g);
   Finding f = for_group("frequency-low", sets > 10 ? Severity::should : Severity::note, g,
                         first_for(week, g)->planned->line);

@@ -20,8 +20,8 @@ std::vector<Weight> loads_of(const Stack& s) {
       loads.push_back({load, unit});
     }
   std::ranges::sort(loads, {}, &Weight::mass);
-  const auto twice = std::ranges::unique(loads, {}, &Weight::mass);
-  loads.erase(twice.begin(), twice.end());
+  const auto alike = [](const Weight& a, const Weight& b) { return a.mass == b.mass; };
+  loads.erase(std::unique(loads.begin(), loads.end(), alike), loads.end());
   return loads;
 }
 
