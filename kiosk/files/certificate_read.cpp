@@ -122,13 +122,24 @@ class Reader {
   }
 
   [[nodiscard]] HallPart part(const JsonNode& node) const {
-    node.only({"level", "members", "places", "units"});
+    node.only({"level", "members", "places", "units", "together"});
     HallPart out;
     out.level = static_cast<int>(node["level"].whole(0, slots_most));
-    for (std::size_t i = 0; i < node["members"].size(); ++i)
-      out.members.push_back(index(node["members"][i], members_));
+    out.members = members(node["members"]);
+    if (node.has("together"))
+      for (std::size_t i = 0; i < node["together"].size(); ++i) {
+        const JsonNode pair = node["together"][i];
+        pair.only({"station", "members"});
+        out.together.push_back({index(pair["station"], stations_), members(pair["members"])});
+      }
     out.places = cells(node["places"], "station", stations_);
     out.units = cells(node["units"], "equipment", kinds_);
+    return out;
+  }
+
+  [[nodiscard]] std::vector<int> members(const JsonNode& node) const {
+    std::vector<int> out;
+    for (std::size_t i = 0; i < node.size(); ++i) out.push_back(index(node[i], members_));
     return out;
   }
 

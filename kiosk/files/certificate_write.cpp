@@ -43,10 +43,14 @@ class Writer {
 
   std::string hall(const HallPart& part) const {
     const auto member = [&](int m) { return in_quotes(c_.members[static_cast<std::size_t>(m)].id); };
+    const auto pair = [&](const HallPart::Together& two) {
+      return "{ \"station\": " + in_quotes(id("station", two.station)) +
+             ", \"members\": " + list(two.members, member) + " }";
+    };
     return "{ \"level\": " + number(part.level) + ", \"members\": " + list(part.members, member) +
            ",\n            \"places\": " + list(part.places, [&](auto& in) { return cells("station", in); }) +
            ",\n            \"units\": " + list(part.units, [&](auto& in) { return cells("equipment", in); }) +
-           " }";
+           (part.together.empty() ? "" : ",\n            \"together\": " + list(part.together, pair)) + " }";
   }
 
   std::string cells(std::string_view key, const HallPart::In& in) const {

@@ -27,18 +27,24 @@ enum class ProofType : std::uint8_t {
 std::string_view id_of(ProofType);
 
 /// Members A, places P and units U. With u(m) the visits m misses beyond what m's own window forces, the sum
-/// over A of max(0, u - level) is at least what A wants beyond `level`, less the room of P and U, less what A
-/// can do elsewhere.
+/// over A of max(0, u - level) is at least what A wants beyond `level`, less the room of P and U, less what
+/// rule 5 leaves to pairs at stations too small for both, less what A can do elsewhere.
 struct HallPart {
   struct In {
     int what = 0;            // station or kind of equipment
     std::vector<int> slots;  // from 1
     friend bool operator==(const In&, const In&) = default;
   };
+  struct Together {  // two members held together, at a station
+    int station = 0;
+    std::vector<int> members;
+    friend bool operator==(const Together&, const Together&) = default;
+  };
   int level = 0;
   std::vector<int> members;
   std::vector<In> places;
   std::vector<In> units;
+  std::vector<Together> together = {};
   friend bool operator==(const HallPart&, const HallPart&) = default;
 };
 
@@ -87,7 +93,8 @@ enum class Verdict : std::uint8_t { holds, not_rechecked, fails };
 
 struct ClaimVerdict {
   Verdict verdict = Verdict::fails;
-  std::string text;  // one clause without capital and full stop: what was found
+  std::string text;        // one clause without capital and full stop: what was found
+  std::int64_t least = 0;  // what the proof shows, whatever is claimed
 };
 
 struct CertificateVerdict {

@@ -2,6 +2,7 @@
 // Claims that are settled by counting: Hall's condition (P. Hall 1935) for visits and the room for them, and
 // a majority of one group in a list.
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "scheduler/rotation/certificate_facts.h"
@@ -23,11 +24,45 @@ bool mark(const std::vector<HallPart::In>& list, Cells& cells) {
   return true;
 }
 
-/// What m can work outside the places and units covered: no station more often than laps, no slot twice.
-std::int64_t elsewhere(const Facts& f, const Person& p, const Cells& places, const Cells& units) {
+/// Visits of two held together at s, both counted: where no slot has room for both while both are there, one
+/// goes alone and the other never does, or each while the other is away. Nothing: no such pair.
+std::optional<std::int64_t> pair_at(const Facts& f, const HallPart::Together& pair) {
+  if (pair.members.size() != 2 || pair.station < 0 || pair.station >= f.stations) return std::nullopt;
+  const int a = pair.members[0];
+  const int b = pair.members[1];
+  for (int m : {a, b})
+    if (m < 0 || m >= static_cast<int>(f.people.size())) return std::nullopt;
+  const std::string& one = f.spec.members[at(a)].id;
+  const std::string& other = f.spec.members[at(b)].id;
+  const bool held =
+      a != b && std::any_of(f.spec.pairs.begin(), f.spec.pairs.end(), [&](const PairSpec& p) {
+        return p.rule == PairRule::together && ((p.a == one && p.b == other) || (p.a == other && p.b == one));
+      });
+  if (!held) return std::nullopt;
+  const std::int64_t laps = f.spec.laps;
+  const auto there = [&](int m, int t) { return f.people[at(m)].first <= t && t <= f.people[at(m)].last; };
+  std::int64_t open_a = 0, open_b = 0, alone_a = 0, alone_b = 0;
+  for (int t = 0; t < f.slots; ++t) {
+    if (f.places(pair.station, t) == 0) continue;
+    const bool both = there(a, t) && there(b, t);
+    if (both && f.places(pair.station, t) >= 2) return 2 * laps;
+    open_a += there(a, t) ? 1 : 0;
+    open_b += there(b, t) ? 1 : 0;
+    alone_a += there(a, t) && !both ? 1 : 0;
+    alone_b += there(b, t) && !both ? 1 : 0;
+  }
+  return std::max(
+      {std::min(laps, open_a), std::min(laps, open_b), std::min(laps, alone_a) + std::min(laps, alone_b)});
+}
+
+/// What m can work outside the places and units covered and the stations in `apart`, counted by themselves:
+/// no station more often than laps, no slot twice.
+std::int64_t elsewhere(const Facts& f, const Person& p, const Cells& places, const Cells& units,
+                       const std::set<int>& apart) {
   std::int64_t by_station = 0;
   std::set<int> slots;
   for (int s : p.list) {
+    if (apart.contains(s)) continue;
     std::int64_t open = 0;
     for (int t = p.first; t <= p.last; ++t) {
       if (f.places(s, t) == 0 || places[at(s)][at(t)]) continue;
@@ -48,11 +83,18 @@ std::optional<std::int64_t> least_beyond(const Facts& f, const HallPart& part) {
   if (part.level < 0 || part.level > f.slots || !mark(part.places, places) || !mark(part.units, units))
     return std::nullopt;
   std::int64_t sum = 0;
+  std::map<int, std::set<int>> apart;  // member -> stations of pairs
+  for (const HallPart::Together& pair : part.together) {
+    const auto room = pair_at(f, pair);
+    if (!room) return std::nullopt;
+    sum -= *room;
+    for (int m : pair.members) apart[m].insert(pair.station);
+  }
   std::set<int> seen;
   for (int m : part.members) {
     if (m < 0 || m >= static_cast<int>(f.people.size()) || !seen.insert(m).second) return std::nullopt;
     const Person& p = f.people[at(m)];
-    sum += f.wanted(p) - f.forced(p) - part.level - elsewhere(f, p, places, units);
+    sum += f.wanted(p) - f.forced(p) - part.level - elsewhere(f, p, places, units, apart[m]);
   }
   for (int s = 0; s < f.stations; ++s)
     for (int t = 0; t < f.slots; ++t) sum -= places[at(s)][at(t)] ? f.places(s, t) : 0;

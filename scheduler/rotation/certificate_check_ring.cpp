@@ -3,6 +3,7 @@
 // every joint of the ring but the one behind the own first station, and no more than the smallest station
 // holds can start at one. The cheapest ring over all orders follows by sets of stations (Held and Karp 1962).
 #include <algorithm>
+#include <bit>
 #include <limits>
 
 #include "scheduler/rotation/certificate_facts.h"
@@ -33,6 +34,10 @@ class CheapestRing {
     // All left out: the same for every joint, so that no table of how many is needed.
     all_ = full == n_;
     full_ = all_ ? 0 : full;
+    for (int a = 0; a < n_; ++a) {
+      joint_.emplace_back();
+      for (int b = 0; b < n_; ++b) joint_.back().push_back(joint(a, b));
+    }
   }
 
   [[nodiscard]] Wide entries() const {
@@ -55,11 +60,12 @@ class CheapestRing {
           for (int rest = 0; rest < rests; ++rest) {
             const std::int64_t so_far = cell(set, last, full, rest);
             if (so_far == never) continue;
-            for (int next = 0; next < n_; ++next) {
-              const bool closes = next == 0 && set + 1 == sets;
-              if (!closes && (next == 0 || (set >> (next - 1) & 1U))) continue;
+            const bool closes = set + 1 == sets;
+            for (std::uint32_t left = closes ? 1U : ~(set << 1U) & ((sets << 1U) - 2); left;
+                 left &= left - 1) {
+              const int next = std::countr_zero(left);
               const std::uint32_t to = closes ? set : set | 1U << (next - 1);
-              const std::int64_t one = joint(last, next);
+              const std::int64_t one = joint_[at(last)][at(next)];
               const auto go = [&](int walkers, int to_full, int to_rest) {
                 const std::int64_t sum = so_far + one * walkers;
                 std::int64_t& target = closes ? best : cell(to, next, to_full, to_rest);
@@ -90,6 +96,7 @@ class CheapestRing {
   int full_ = 0;
   int rest_ = 0;
   bool all_ = false;
+  std::vector<std::vector<std::int64_t>> joint_;  // [station][station] what one who walks it pays
 };
 
 }  // namespace

@@ -95,8 +95,8 @@ std::vector<Component> order() {
 
 ClaimVerdict reached(const Claim& claim, std::int64_t least) {
   const std::string n = std::to_string(least);
-  if (claim.bound <= least) return {Verdict::holds, "at least " + n + " recomputed"};
-  return {Verdict::fails, "recomputed is no more than " + n};
+  if (claim.bound <= least) return {Verdict::holds, "at least " + n + " recomputed", least};
+  return {Verdict::fails, "recomputed is no more than " + n, least};
 }
 
 std::int64_t beyond_given(const Certificate& all, const Claim& claim, Wide weighed) {

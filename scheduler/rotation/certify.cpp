@@ -10,14 +10,11 @@
 namespace floorwheel {
 namespace {
 
-/// While a plan is made the check may do what takes a tenth of a second or two: lists up to 15 stations,
-/// rings up to 19; `audit` may do more.
-constexpr CheckLimits quick{.table = 150'000'000, .search = 20'000};
-
 class Certifier {
  public:
-  Certifier(const ClassSpec& spec, const Problem& p, Found& found, const std::vector<Priced>& priced)
-      : spec_(spec), p_(p), found_(found), priced_(priced) {
+  Certifier(const ClassSpec& spec, const Problem& p, Found& found, const std::vector<Priced>& priced,
+            const CheckLimits& limits)
+      : spec_(spec), p_(p), found_(found), priced_(priced), limits_(limits) {
     all_.class_hash = class_hash(spec);
     all_.slots = p.slots;
     all_.style = found.style;
@@ -25,33 +22,33 @@ class Certifier {
   }
 
   Certificate make() {
-    const std::vector<Component> order = ranking(p_);
-    for (std::size_t i = 0; i < order.size(); ++i) {
-      Claim claim{order[i], found_.bound[order[i]], {}};
-      if (!proves(claim)) {  // a defect of the planner, which then claims nothing
-        claim = {order[i], 0, {}};
-        found_.bound[order[i]] = 0;
-        if (found_.cost[order[i]] > 0) found_.proven = std::min(found_.proven, static_cast<int>(i));
-      }
+    found_.proven = 0;
+    bool leading = true;
+    for (Component c : ranking(p_)) {
+      Claim claim = accepted(c, found_.bound[c]);
+      found_.bound[c] = claim.bound;
+      leading = leading && claim.bound == found_.cost[c];
+      if (leading) ++found_.proven;
       all_.claims.push_back(std::move(claim));
     }
     return std::move(all_);
   }
 
  private:
-  bool proves(Claim& claim) const {
-    if (claim.bound <= 0) return true;
-    for (Proof& proof : candidates(claim.component)) {
-      claim.proof = std::move(proof);
-      const Verdict verdict = check_claim(spec_, all_, claim, quick).verdict;
-      if (verdict == Verdict::holds) return true;
-      // Too large to be checked here, not to be looked at whole: `audit` may take the time.
-      if (verdict == Verdict::not_rechecked &&
-          (claim.proof.type == ProofType::lagrange || claim.proof.type == ProofType::ring))
-        return true;
+  /// The claim with this bound, or with as much of it as the check accepts.
+  Claim accepted(Component c, std::int64_t bound) const {
+    Claim best{c, 0, {}};
+    if (bound <= 0) return best;
+    for (Proof& proof : candidates(c)) {
+      if (best.bound >= bound) return best;
+      Claim claim{c, bound, std::move(proof)};
+      const ClaimVerdict verdict = check_claim(spec_, all_, claim, limits_);
+      if (verdict.verdict != Verdict::holds) claim.bound = std::min(bound, verdict.least);
+      if (claim.bound > best.bound) best = std::move(claim);
     }
-    claim.proof = {ProofType::search, {}, {}, found_.searched};
-    return check_claim(spec_, all_, claim, quick).verdict != Verdict::fails;
+    if (best.bound >= bound) return best;
+    Claim claim{c, bound, {ProofType::search, {}, {}, found_.searched}};
+    return check_claim(spec_, all_, claim, limits_).verdict == Verdict::holds ? claim : best;
   }
 
   std::vector<Proof> candidates(Component c) const {
@@ -84,14 +81,17 @@ class Certifier {
   const Problem& p_;
   Found& found_;
   const std::vector<Priced>& priced_;
+  const CheckLimits limits_;
   Certificate all_;
 };
 
 }  // namespace
 
-Certificate certify(const ClassSpec& spec, const Problem& p, Found& found,
-                    const std::vector<Priced>& priced) {
-  return Certifier(spec, p, found, priced).make();
+Certificate certify(const ClassSpec& spec, const Problem& p, Answer& answer,
+                    const std::vector<Priced>& priced, const CheckLimits& limits) {
+  Certificate out = Certifier(spec, p, answer.found, priced, limits).make();
+  answer.ring_is_best = answer.ring_is_best && answer.found.proven >= 3;
+  return out;
 }
 
 }  // namespace floorwheel

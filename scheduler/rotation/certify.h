@@ -7,10 +7,14 @@
 
 namespace floorwheel {
 
-/// A claim for each component, with the first proof object the check accepts. What only a search has shown,
-/// or a count that has no object (rule 5), is a claim of type `search`: the check looks at everything again
-/// where the class is tiny, else it says that it did not. A bound that the check refutes is taken back, in
-/// `found` too. Not for repairs.
-Certificate certify(const ClassSpec&, const Problem&, Found&, const std::vector<Priced>& = {});
+/// What the check may do while a plan is made: what takes a tenth of a second or two, lists up to 15 stations
+/// and rings up to 20; `audit` may do more.
+constexpr CheckLimits check_in_plan{.table = 250'000'000, .search = 400'000};
+
+/// A claim for each component, with the first proof object the check accepts: simple counts and prices before
+/// `search`, where all is looked at again. What it does not accept, in these limits, is not claimed: bounds,
+/// `proven` and `ring_is_best` of the answer come down to what is. Not for repairs.
+Certificate certify(const ClassSpec&, const Problem&, Answer&, const std::vector<Priced>& = {},
+                    const CheckLimits& = check_in_plan);
 
 }  // namespace floorwheel

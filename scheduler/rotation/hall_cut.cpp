@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Unlike the network of preflight.h this one has a node for each station and slot, so that its cut can be
-// said in stations and slots; and it leaves rule 5 out.
+// said in stations and slots; and of rule 5 it knows pairs only.
 #include "scheduler/rotation/hall_cut.h"
 
 #include <algorithm>
@@ -35,10 +35,15 @@ class HallNetwork {
         flow_.join(places_(s, t), scarce_.back() < 0 ? sink_ : units_(scarce_.back(), t), p.places(s, t));
       }
     }
+    find_pairs();
     for (int k = 0; k < static_cast<int>(kinds.size()); ++k)
       for (int s = 0; s < p.stations; ++s) {
         const VisitKind& kind = kinds[ix(k)];
         if (kind.room[ix(s)] == 0) continue;
+        if (const int gate = gate_of(kind.members.front(), s); gate >= 0) {
+          flow_.join(k, gate, kind.room[ix(s)]);
+          continue;
+        }
         const int visits = flow_.add_node();
         flow_.join(k, visits, kind.room[ix(s)] * kind.count());
         for (int t = kind.begin; t <= kind.last; ++t)
@@ -79,16 +84,50 @@ class HallNetwork {
         if (in[ix(units_(e, t))]) cells.slots.push_back(t + 1);
       if (!cells.slots.empty()) out.units.push_back(cells);
     }
+    for (const Pair& pair : pairs_)
+      if (in[ix(pair.in)] && !in[ix(pair.out)]) out.together.push_back({pair.station, pair.members});
     return out;
   }
 
  private:
+  /// Two held together pass a gate to a station where rule 5 lets fewer of them in than they would like.
+  struct Pair {
+    int station = 0;
+    std::vector<int> members;
+    int in = 0, out = 0;  // nodes
+  };
+  void find_pairs() {
+    std::vector<int> kind_of(ix(p_.members), -1);
+    for (int k = 0; k < static_cast<int>(kinds_.size()); ++k)
+      for (int m : kinds_[ix(k)].members) kind_of[ix(m)] = k;
+    for (const std::vector<int>& team : p_.teams) {
+      if (team.size() != 2) continue;
+      for (int s = 0; s < p_.stations; ++s) {
+        std::vector<int> room;
+        for (int m : team) room.push_back(kinds_[ix(kind_of[ix(m)])].room[ix(s)]);
+        const std::int64_t most = team_room(p_, team, s, room);
+        if (most < 0) continue;
+        pairs_.push_back({s, team, flow_.add_node(), flow_.add_node()});
+        flow_.join(pairs_.back().in, pairs_.back().out, most);
+        for (int t = 0; t < p_.slots; ++t)
+          if (places_(s, t) >= 0 && (p_.present(team[0], t) || p_.present(team[1], t)))
+            flow_.join(pairs_.back().out, places_(s, t), 2);
+      }
+    }
+  }
+  [[nodiscard]] int gate_of(int m, int s) const {
+    for (const Pair& pair : pairs_)
+      if (pair.station == s && (pair.members[0] == m || pair.members[1] == m)) return pair.in;
+    return -1;
+  }
+
   const Problem& p_;
   const std::vector<VisitKind>& kinds_;
   Flow flow_;
   int sink_ = 0;
   Grid<int> units_, places_;  // nodes; -1: none
   std::vector<int> scarce_;   // [station] the scarcest equipment it takes, -1: none
+  std::vector<Pair> pairs_;
 };
 
 /// For classes too large for that: everybody, and the stations that more visits are wanted at than fit.

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "scheduler/rotation/bounds.h"
+#include "scheduler/rotation/certify.h"
 #include "scheduler/rotation/outcome.h"
 
 namespace floorwheel {
@@ -100,6 +101,7 @@ class SlotTableMaker {
                     .stop = options_.stop,
                     .progress = options_.progress};
     Answer answer = solve(p, task);
+    certify(spec_, p, answer);
     Plan plan = as_plan(spec_, p, answer, spec_.style, options_.seed);
     SlotRow out;
     out.slots = slots;

@@ -36,7 +36,10 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
   Answer answer = solve(p, task);
   const std::vector<Priced> priced =
       prove_by_prices(p, answer.found, options.proof_effort * options.effort_times, options.stop);
-  Certificate certificate = certify(spec, p, answer.found, priced);
+  CheckLimits limits = check_in_plan;
+  limits.table = std::max(limits.table, options.proof_effort) * options.effort_times;
+  limits.search *= options.effort_times;
+  Certificate certificate = certify(spec, p, answer, priced, limits);
   if (options.certificate) *options.certificate = std::move(certificate);
   return as_plan(spec, p, answer, spec.style, options.seed);
 }
@@ -46,7 +49,9 @@ OrRefusal<Plan> first_rotation(const ClassSpec& spec, int slots, const PlanOptio
   if (const auto* refusal = std::get_if<Refusal>(&made)) return *refusal;
   const Problem& p = std::get<Problem>(made);
   const Task task{.style = spec.style, .seed = options.seed, .effort = options.effort, .stop = options.stop};
-  return as_plan(spec, p, first(p, task), spec.style, options.seed);
+  Answer answer = first(p, task);
+  certify(spec, p, answer, {}, {.table = 2'000'000, .search = 0});
+  return as_plan(spec, p, answer, spec.style, options.seed);
 }
 
 OrRefusal<Plan> repair(const ClassSpec& spec, int slots, const EarlierSheet& old, int at_slot,

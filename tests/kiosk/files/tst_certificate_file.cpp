@@ -66,7 +66,7 @@ class TestCertificateFile : public QObject {
     all.class_hash = class_hash(c);
     all.slots = 2;
     const std::size_t n = c.stations.size();
-    Proof hall{ProofType::hall, {{0, {0}, {{0, {1, 2}}}, {{0, {2}}}}}, {}, 0};
+    Proof hall{ProofType::hall, {{0, {0}, {{0, {1, 2}}}, {{0, {2}}}, {{1, {0, 1}}}}}, {}, 0};
     Proof priced{ProofType::lagrange, {}, {}, 0};
     priced.prices.scale = 7;
     priced.prices.weights[Component::idle] = 7;
