@@ -40,7 +40,7 @@ std::optional<std::int64_t> pair_at(const Facts& f, const HallPart::Together& pa
       });
   if (!held) return std::nullopt;
   const std::int64_t laps = f.spec.laps;
-  const auto there = [&](int m, int t) { return f.people[at(m)].first <= t && t <= f.people[at(m)].last; };
+  const auto there = [&](int m, int t) { return f.people[at(m)].there(t); };
   std::int64_t open_a = 0, open_b = 0, alone_a = 0, alone_b = 0;
   for (int t = 0; t < f.slots; ++t) {
     if (f.places(pair.station, t) == 0) continue;

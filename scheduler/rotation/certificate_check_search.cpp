@@ -1,21 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Tiny classes: looks at every rotation again, row by row, for one with less than claimed. Branches are left
-// where the rows so far already cost more than the claim allows.
+// Tiny classes: looks at every rotation again for one with less than claimed: all rows of each member, free
+// or on each ring there is, and a choice among them.
 #include <algorithm>
-#include <functional>
 #include <numeric>
 
-#include "scheduler/rotation/certificate_facts.h"
+#include "scheduler/rotation/certificate_choice.h"
 
 namespace floorwheel::certify {
 namespace {
 
+constexpr int stations_most = 64;  // bits of a word
 constexpr int ring_stations_most = 7;
-
-struct PricedRow {
-  std::vector<int> at;  // station by slot, -1: not worked
-  Cost cost;
-};
 
 class Everything {
  public:
@@ -23,38 +18,53 @@ class Everything {
       : f_(f), all_(all), claim_(claim), steps_(steps) {}
 
   ClaimVerdict look() {
+    if (f_.stations > stations_most || (all_.style == Style::ring && f_.stations > ring_stations_most))
+      return too_many();
+    for (const Person& p : f_.people)
+      if (rows_at_least(p) > steps_) return too_many();
     for (const Person& p : f_.people) {
       rows_.emplace_back();
       std::vector<int> row(at(f_.slots), -1);
       if (!list(p, row, p.first)) return too_many();
     }
-    find_pairs();
-    if (all_.style == Style::free) {
-      possible_ = rows_;
-      return verdict(try_all());
-    }
-    if (f_.stations > ring_stations_most) return too_many();
+    if (all_.style == Style::free) return verdict(choose_less(f_, all_, claim_, std::move(rows_), steps_));
     std::vector<int> ring(at(f_.stations));
     std::iota(ring.begin(), ring.end(), 0);
     do {
-      possible_.assign(rows_.size(), {});
+      RowsOfAll possible(rows_.size());
       for (std::size_t m = 0; m < rows_.size(); ++m)
         for (const PricedRow& row : rows_[m])
-          if (goes_round(row.at, ring)) possible_[m].push_back(row);
-      const Found found = try_all();
-      if (found != Found::nothing) return verdict(found);
+          if (--steps_ >= 0 && goes_round(row.at, ring)) possible[m].push_back(row);
+      if (steps_ < 0) return too_many();
+      const Chosen chosen = choose_less(f_, all_, claim_, std::move(possible), steps_);
+      if (chosen != Chosen::nothing) return verdict(chosen);
     } while (std::next_permutation(ring.begin() + 1, ring.end()));
-    return verdict(Found::nothing);
+    return verdict(Chosen::nothing);
   }
 
  private:
-  enum class Found : std::uint8_t { nothing, less, no_end };
-
   static ClaimVerdict too_many() { return {Verdict::not_rechecked, "too many rotations to look at again"}; }
-  ClaimVerdict verdict(Found found) const {
-    if (found == Found::no_end) return too_many();
-    if (found == Found::less) return {Verdict::fails, "a rotation has less"};
+  static ClaimVerdict verdict(Chosen chosen) {
+    if (chosen == Chosen::no_end) return too_many();
+    if (chosen == Chosen::less) return {Verdict::fails, "a rotation has less"};
     return {Verdict::holds, "every rotation looked at again, none has less"};
+  }
+
+  /// Rows of one lap at the stations that are never closed: no need to begin where there are too many.
+  [[nodiscard]] std::int64_t rows_at_least(const Person& p) const {
+    std::int64_t open = 0;
+    for (int s : p.list) {
+      bool always = true;
+      for (int t = p.first; t <= p.last; ++t) always = always && f_.places(s, t) > 0;
+      open += always ? 1 : 0;
+    }
+    std::int64_t sum = 0;
+    std::int64_t rows = 1;  // that work k slots
+    for (std::int64_t k = 0; k <= std::min<std::int64_t>(open, p.slots()) && sum <= steps_; ++k) {
+      sum += rows;
+      rows = rows * (p.slots() - k) / (k + 1) * (open - k);
+    }
+    return sum;
   }
 
   /// Rows by rules 1, 3 and 4 and open stations; false: too many.
@@ -73,16 +83,17 @@ class Everything {
     return list(p, row, t + 1);
   }
 
-  [[nodiscard]] int laps(const std::vector<int>& row) const {
+  [[nodiscard]] static int laps(const std::vector<int>& row) {
     int count = 1;
-    std::vector<std::uint8_t> visited(at(f_.stations), 0);
+    std::uint64_t visited = 0;
     for (int s : row) {
       if (s < 0) continue;
-      if (visited[at(s)]) {
+      const std::uint64_t one = std::uint64_t{1} << s;
+      if (visited & one) {
         ++count;
-        std::fill(visited.begin(), visited.end(), 0);
+        visited = 0;
       }
-      visited[at(s)] = 1;
+      visited |= one;
     }
     return count;
   }
@@ -136,143 +147,11 @@ class Everything {
     return true;
   }
 
-  void find_pairs() {
-    const auto index = [&](const std::string& id) {
-      for (std::size_t m = 0; m < f_.spec.members.size(); ++m)
-        if (f_.spec.members[m].id == id) return static_cast<int>(m);
-      return -1;
-    };
-    for (const PairSpec& pair : f_.spec.pairs) {
-      const int a = index(pair.a);
-      const int b = index(pair.b);
-      if (a >= 0 && b >= 0 && a != b) pairs_.push_back({std::max(a, b), std::min(a, b), pair.rule});
-    }
-  }
-
-  Found try_all() {
-    const std::size_t members = possible_.size();
-    least_after_.assign(members + 1, Cost{});
-    for (std::size_t m = members; m-- > 0;) {
-      if (possible_[m].empty()) return Found::nothing;
-      for (Component c : order()) {
-        std::int64_t least = possible_[m].front().cost[c];
-        for (const PricedRow& row : possible_[m]) least = std::min(least, row.cost[c]);
-        least_after_[m][c] = least_after_[m + 1][c] + least;
-      }
-    }
-    used_.assign(at(f_.stations), std::vector<int>(at(f_.slots), 0));
-    units_.assign(at(f_.kinds), std::vector<int>(at(f_.slots), 0));
-    chosen_.assign(members, nullptr);
-    return place(0, Cost{});
-  }
-
-  Found place(std::size_t m, const Cost& so_far) {
-    if (m == possible_.size()) return is_less(so_far) ? Found::less : Found::nothing;
-    for (const PricedRow& row : possible_[m]) {
-      if (--steps_ < 0) return Found::no_end;
-      Cost cost = so_far;
-      for (Component c : order()) cost[c] += row.cost[c];
-      if (!can_be_less(cost, m + 1) || !enter(row.at, 1)) continue;
-      chosen_[m] = &row.at;
-      const Found found = pairs_keep(static_cast<int>(m)) ? place(m + 1, cost) : Found::nothing;
-      enter(row.at, -1);
-      if (found != Found::nothing) return found;
-    }
-    return Found::nothing;
-  }
-
-  /// Enters or takes out a row; false, and nothing entered: no room.
-  bool enter(const std::vector<int>& row, int by) {
-    if (by > 0)
-      for (int t = 0; t < f_.slots; ++t) {
-        const int s = row[at(t)];
-        if (s < 0) continue;
-        if (used_[at(s)][at(t)] >= f_.places(s, t)) return false;
-        for (int e : f_.takes[at(s)])
-          if (units_[at(e)][at(t)] >= f_.spec.equipment[at(e)].units) return false;
-      }
-    for (int t = 0; t < f_.slots; ++t) {
-      const int s = row[at(t)];
-      if (s < 0) continue;
-      used_[at(s)][at(t)] += by;
-      for (int e : f_.takes[at(s)]) units_[at(e)][at(t)] += by;
-    }
-    return true;
-  }
-
-  bool pairs_keep(int m) const {
-    for (const Pair& pair : pairs_) {
-      if (pair.later != m) continue;
-      const std::vector<int>& a = *chosen_[at(m)];
-      const std::vector<int>& b = *chosen_[at(pair.earlier)];
-      for (int t = 0; t < f_.slots; ++t) {
-        const int at_a = a[at(t)];
-        const int at_b = b[at(t)];
-        if (pair.rule == PairRule::apart) {
-          if (at_a >= 0 && at_a == at_b) return false;
-          continue;
-        }
-        if (at_a == at_b || !present(m, t) || !present(pair.earlier, t)) continue;
-        if (at_a >= 0 && at_b >= 0) return false;
-        const std::vector<int>& waits = at_a < 0 ? a : b;
-        if (std::find(waits.begin(), waits.end(), at_a < 0 ? at_b : at_a) != waits.end()) return false;
-      }
-    }
-    return true;
-  }
-  [[nodiscard]] bool present(int m, int t) const {
-    return f_.people[at(m)].first <= t && t <= f_.people[at(m)].last;
-  }
-
-  [[nodiscard]] bool can_be_less(const Cost& so_far, std::size_t next) const {
-    for (Component c : order()) {
-      const std::int64_t least = so_far[c] + least_after_[next][c];
-      if (c == claim_.component) return least < claim_.bound;
-      if (c != Component::reload_hg && least > all_.cost[c]) return false;
-    }
-    return true;
-  }
-
-  [[nodiscard]] bool is_less(Cost cost) const {
-    cost[Component::reload_hg] = reloads();
-    for (Component c : order()) {
-      if (c == claim_.component) return cost[c] < claim_.bound;
-      if (cost[c] != all_.cost[c]) return false;
-    }
-    return false;
-  }
-
-  [[nodiscard]] std::int64_t reloads() const {
-    std::int64_t sum = 0;
-    for (int s = 0; s < f_.stations; ++s) {
-      std::vector<int> before;
-      for (int t = 0; t < f_.slots; ++t) {
-        std::vector<int> now;
-        for (std::size_t m = 0; m < chosen_.size(); ++m)
-          if ((*chosen_[m])[at(t)] == s && f_.people[m].load_hg[at(s)] >= 0)
-            now.push_back(f_.people[m].load_hg[at(s)]);
-        std::sort(now.begin(), now.end(), std::greater<>());
-        for (std::size_t i = 0; i < std::min(now.size(), before.size()); ++i)
-          sum += std::abs(std::int64_t{now[i]} - before[i]);
-        before.swap(now);
-      }
-    }
-    return sum;
-  }
-
-  struct Pair {
-    int later, earlier;
-    PairRule rule;
-  };
   const Facts& f_;
   const Certificate& all_;
   const Claim& claim_;
   std::int64_t steps_;
-  std::vector<std::vector<PricedRow>> rows_, possible_;  // [member]
-  std::vector<Pair> pairs_;
-  std::vector<Cost> least_after_;  // [member] what this and the later ones cost at least
-  std::vector<std::vector<int>> used_, units_;
-  std::vector<const std::vector<int>*> chosen_;
+  RowsOfAll rows_;
 };
 
 }  // namespace

@@ -23,6 +23,7 @@ struct Person {
   std::vector<int> load_hg;                       // [station], -1: none
 
   [[nodiscard]] int slots() const { return last < first ? 0 : last - first + 1; }
+  [[nodiscard]] bool there(int t) const { return first <= t && t <= last; }
   /// Alike in all that a row's own cost and rules depend on.
   [[nodiscard]] bool like(const Person&) const;
 };
