@@ -79,7 +79,7 @@ class Descent {
 
  private:
   template <typename At>
-  void add(OrderWeight& w, int sign, const Places& joints, const Places& pairs, const At& at) const {
+  void add(OrderWeight& w, std::int64_t sign, const Places& joints, const Places& pairs, const At& at) const {
     for (int k : joints) {
       const int a = at(k);
       const int b = at((k + 1) % n_);
