@@ -6,6 +6,7 @@
 
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/give_way.h"
+#include "scheduler/rotation/in_step.h"
 #include "scheduler/rotation/ring_order.h"
 #include "scheduler/rotation/ring_walk.h"
 #include "scheduler/rotation/row_cover.h"
@@ -52,13 +53,14 @@ class Engine {
       : p_(p),
         task_(task),
         effort_((task.effort > 0 ? task.effort : default_effort(p)) * task.effort_times),
-        budget_((is_small_repair(p) ? 4 * tries : 3) * effort_, task.stop, task.progress),
+        budget_((is_small_repair(p) ? 4 * tries : 4) * effort_, task.stop, task.progress),
         random_(task.seed),
         thorough_(p, task) {}
 
   Answer run_first() {
     Answer answer;
     if (task_.style != Style::free) answer.ring = built(ring_track(first_ring_order(p_, random_)), false);
+    if (answer.ring && somebody_waits(p_)) go_in_step(*answer.ring);
     if (task_.style != Style::ring && !(answer.ring && as_good_as_free(*answer.ring))) {
       answer.free = built(Track{}, false);
       complete(p_, *answer.free, budget_, random_);
@@ -72,12 +74,13 @@ class Engine {
 
   Answer run() {
     Answer answer;
-    if (task_.style != Style::free) answer.ring = ring();
+    if (task_.style != Style::free || !p_.is_repair) answer.ring = ring();
     if (answer.ring && ring_is_enough(*answer.ring)) {
       if (p_.members > 0) improve(*answer.ring, effort_ / 8);
     } else if (task_.style != Style::ring) {
       answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
+    if (task_.style == Style::free) answer.ring.reset();  // it was a start only
     thorough_.settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
@@ -122,6 +125,7 @@ class Engine {
     if (task_.shorter && task_.shorter->style == Style::ring) best = lengthened(Style::ring);
     for (auto& order : orders) {
       Found found = built(ring_track(order), thorough());
+      go_in_step(found);
       found.bad_joints = bad_joints;
       prove(p_, found);
       if (found.proven < 3) improve(found, effort_ / 8);
@@ -130,17 +134,26 @@ class Engine {
     return best;
   }
 
+  /// Takes everybody round in step where that is cheaper.
+  void go_in_step(Found& found) const {
+    if (p_.is_repair || (!somebody_waits(p_) && found.proven >= 3)) return;
+    Found other = found_on(in_step(p_, found.ring), ring_track(found.ring));
+    if (other.cost < found.cost) found = std::move(other);
+  }
+
   /// A free rotation, from the better of a ring and rows put down freely.
   Found free_rotation(const Found* ring) {
     Found found = built(Track{}, thorough());
     if (task_.shorter)
       if (Found longer = lengthened(Style::free); longer.cost < found.cost) found = std::move(longer);
-    if (ring && ring->cost < found.cost) {
+    const bool from_ring = ring && ring->cost < found.cost;
+    if (from_ring) {
       found.rows = ring->rows;
       found.cost = ring->cost;
+      prove(p_, found);
     }
     if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
-    improve(found, effort_);
+    improve(found, from_ring ? 2 * effort_ : effort_);
     if (found.cost[Component::back_to_back] > found.bound[Component::back_to_back] && !budget_.stopped() &&
         cover_with_rows(p_, found, budget_))
       improve(found, effort_ / 2);
