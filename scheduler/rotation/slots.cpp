@@ -18,7 +18,8 @@ class SlotTableMaker {
  public:
   SlotTableMaker(const ClassSpec& spec, const PlanOptions& options) : spec_(spec), options_(options) {}
 
-  OrRefusal<SlotTable> make() {
+  /// `chosen_only`: ends at a row that no later one can be chosen over.
+  OrRefusal<SlotTable> make(bool chosen_only) {
     auto widest = make_problem(spec_, slots_most);
     if (auto* refusal = std::get_if<Refusal>(&widest)) return *refusal;
     const int first = smallest(std::get<Problem>(widest));
@@ -29,6 +30,7 @@ class SlotTableMaker {
       if (!table.rows.empty() && next.cost[Component::missed] < table.rows.front().cost[Component::missed])
         table.rows.clear();
       table.rows.push_back(next);
+      if (chosen_only && leading_equal(next.cost, Cost{})) break;
     }
     choose(table);
     return table;
@@ -147,7 +149,13 @@ class SlotTableMaker {
 }  // namespace
 
 OrRefusal<SlotTable> plan_slots(const ClassSpec& spec, const PlanOptions& options) {
-  return SlotTableMaker(spec, options).make();
+  return SlotTableMaker(spec, options).make(false);
+}
+
+OrRefusal<Plan> plan_chosen(const ClassSpec& spec, const PlanOptions& options) {
+  auto made = SlotTableMaker(spec, options).make(true);
+  if (auto* refusal = std::get_if<Refusal>(&made)) return std::move(*refusal);
+  return std::move(std::get<SlotTable>(made).chosen);
 }
 
 }  // namespace floorwheel

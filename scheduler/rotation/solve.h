@@ -43,6 +43,9 @@ OrRefusal<Plan> first_rotation(const ClassSpec&, int slots, const PlanOptions& =
 /// What each number of slots buys, and the chosen one.
 OrRefusal<SlotTable> plan_slots(const ClassSpec&, const PlanOptions& = {});
 
+/// The plan that plan_slots() chooses, without the rows that cannot be chosen.
+OrRefusal<Plan> plan_chosen(const ClassSpec&, const PlanOptions& = {});
+
 /// The least-change repair of `old` from slot `at_slot` on, for the class as it is now; `slots` is the new T.
 /// Members of `old` that the class lacks drop out; a station it lacks is a broken precondition.
 OrRefusal<Plan> repair(const ClassSpec&, int slots, const EarlierSheet& old, int at_slot,

@@ -23,9 +23,9 @@ OrRefusal<Planned> planned(const ClassSpec& c, const PlanOptions& options) {
     if (auto* refusal = std::get_if<Refusal>(&answer)) return std::move(*refusal);
     return Planned{std::get<Plan>(std::move(answer)), class_seconds(c, *c.slots)};
   }
-  auto answer = plan_slots(c, options);
+  auto answer = plan_chosen(c, options);
   if (auto* refusal = std::get_if<Refusal>(&answer)) return std::move(*refusal);
-  Plan chosen = std::get<SlotTable>(std::move(answer)).chosen;
+  Plan chosen = std::get<Plan>(std::move(answer));
   const int slots = chosen.rotation.slots;
   return Planned{std::move(chosen), class_seconds(c, slots)};
 }

@@ -6,6 +6,7 @@
 #include "scheduler/rotation/audit.h"
 #include "scheduler/rotation/solve.h"
 #include "tests/support/floors.h"
+#include "tests/support/tiny_cases.h"
 
 using namespace floorwheel;
 
@@ -33,6 +34,30 @@ class TestSlots : public QObject {
     QCOMPARE(table.chosen.rotation.slots, 4);
     QCOMPARE(table.chosen.cost[Component::missed], 12);
     QVERIFY(table.chosen.reasons.back().find("12 visits are missed") != std::string::npos);
+  }
+
+  void the_chosen_plan_alone_is_the_same() {
+    const std::uint64_t first = tiny::first_seed();
+    const int cases = tiny::cases_wanted(12);
+    for (int i = 0; i < cases; ++i) {
+      tiny::Draw d(first + static_cast<std::uint64_t>(i));
+      const int stations = d.from(2, 6);
+      ClassSpec c = tiny::make_class(d.word(), stations, d.from(1, 8), 12);
+      c.slots.reset();
+      if (d.one_in(2)) c.length_s = 60 * d.from(3, 14);
+      PlanOptions options;
+      options.effort = 200;
+      const auto table = plan_slots(c, options);
+      const auto chosen = plan_chosen(c, options);
+      QCOMPARE(std::holds_alternative<Refusal>(chosen), std::holds_alternative<Refusal>(table));
+      if (std::holds_alternative<Refusal>(table)) continue;
+      const Plan& of_table = std::get<SlotTable>(table).chosen;
+      const Plan& alone = std::get<Plan>(chosen);
+      QCOMPARE(alone.rotation.at, of_table.rotation.at);
+      QCOMPARE(alone.cost, of_table.cost);
+      QCOMPARE(alone.bound, of_table.bound);
+      QCOMPARE(alone.reasons, of_table.reasons);
+    }
   }
 
   void what_is_refused_for_any_slots_is_refused_here() {
