@@ -3,8 +3,10 @@
 #include "scheduler/rotation/price.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <functional>
+#include <utility>
 
 namespace floorwheel {
 
@@ -56,16 +58,50 @@ Cost price_row(const Problem& p, int m, const StationIndex* row) {
   return cost;
 }
 
+namespace {
+
+/// Planned loads at a station in a slot, the heaviest first.
+class Loads {
+ public:
+  void add(int load) {
+    if (size_ < few_.size()) {
+      few_[size_++] = load;
+      return;
+    }
+    if (many_.empty()) many_.assign(few_.begin(), few_.end());
+    many_.push_back(load);
+  }
+  /// first, last
+  std::pair<const int*, const int*> sorted() {
+    int* first = many_.empty() ? few_.data() : many_.data();
+    int* last = first + (many_.empty() ? size_ : many_.size());
+    std::sort(first, last, std::greater<>());
+    return {first, last};
+  }
+
+ private:
+  std::array<int, 16> few_{};  // nearly always enough, and no allocation: this is asked for every move
+  std::size_t size_ = 0;
+  std::vector<int> many_;
+};
+
+}  // namespace
+
 std::int64_t price_reload(const Problem& p, const Sheet& sheet, int s, int t) {
   if (t < 0 || t + 1 >= p.slots) return 0;
-  std::vector<int> loads[2];
-  for (int m = 0; m < p.members; ++m)
-    for (int i = 0; i < 2; ++i)
-      if (sheet.at(m, t + i) == s && p.work(m, s).load_hg >= 0) loads[i].push_back(p.work(m, s).load_hg);
-  for (auto& list : loads) std::sort(list.begin(), list.end(), std::greater<>());
+  Loads now, next;
+  for (int m = 0; m < p.members; ++m) {
+    const StationIndex* at = sheet.row(m) + t;
+    if (at[0] != s && at[1] != s) continue;
+    const int load = p.work(m, s).load_hg;
+    if (load < 0) continue;
+    if (at[0] == s) now.add(load);
+    if (at[1] == s) next.add(load);
+  }
+  auto [a, a_end] = now.sorted();
+  auto [b, b_end] = next.sorted();
   std::int64_t sum = 0;
-  for (std::size_t i = 0; i < std::min(loads[0].size(), loads[1].size()); ++i)
-    sum += std::abs(std::int64_t{loads[0][i]} - loads[1][i]);
+  for (; a != a_end && b != b_end; ++a, ++b) sum += std::abs(std::int64_t{*a} - *b);
   return sum;
 }
 
