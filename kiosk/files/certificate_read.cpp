@@ -110,6 +110,7 @@ class Reader {
         break;
       case ProofType::member:
       case ProofType::lagrange:
+      case ProofType::packing:
       case ProofType::ring:
         claim.proof.prices = prices(proof);
         break;

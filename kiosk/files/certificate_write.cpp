@@ -35,7 +35,8 @@ class Writer {
       out += list(
           p.hall, [&](const HallPart& part) { return hall(part); }, ",\n          ");
     }
-    if (p.type == ProofType::member || p.type == ProofType::lagrange || p.type == ProofType::ring)
+    if (p.type == ProofType::member || p.type == ProofType::lagrange || p.type == ProofType::packing ||
+        p.type == ProofType::ring)
       out += prices(p.prices);
     if (p.type == ProofType::search) out += ", \"steps\": " + number(p.steps);
     return out + " }";

@@ -21,6 +21,7 @@ enum class ProofType : std::uint8_t {
   majority,  // "majority": more than half of a list shares a group
   member,    // "member": the cheapest row of each member alone
   lagrange,  // "lagrange": the same with a price on each place and unit
+  packing,   // "packing": prices, and every choice of rows that costs too little looked at
   ring,      // "ring": the cheapest order of the stations, everybody alike
   search,    // "search": every rotation was looked at
 };
@@ -64,7 +65,7 @@ struct PriceList {
 struct Proof {
   ProofType type = ProofType::nothing;
   std::vector<HallPart> hall;
-  PriceList prices;        // member, lagrange, ring
+  PriceList prices;        // member, lagrange, packing, ring
   std::int64_t steps = 0;  // search: how many the planner took
   friend bool operator==(const Proof&, const Proof&) = default;
 };
@@ -103,10 +104,12 @@ struct CertificateVerdict {
   [[nodiscard]] bool holds() const;  // nothing fails
 };
 
-/// How much the check may do: entries of tables, rows tried.
+/// How much the check may do: entries of tables, rows tried, rows looked at while packing (in thousands of
+/// places they take).
 struct CheckLimits {
   std::int64_t table = 400'000'000;
   std::int64_t search = 20'000'000;
+  std::int64_t packing = 20'000'000;
 };
 
 CertificateVerdict check_certificate(const ClassSpec&, int slots, const Certificate&,

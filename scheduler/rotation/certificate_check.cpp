@@ -8,8 +8,8 @@
 namespace floorwheel {
 
 std::string_view id_of(ProofType type) {
-  static constexpr std::array<std::string_view, 7> ids = {"nothing",  "hall", "majority", "member",
-                                                          "lagrange", "ring", "search"};
+  static constexpr std::array<std::string_view, 8> ids = {"nothing",  "hall",    "majority", "member",
+                                                          "lagrange", "packing", "ring",     "search"};
   return ids[static_cast<std::size_t>(type)];
 }
 
@@ -35,6 +35,8 @@ ClaimVerdict judge(const Facts& f, const Certificate& all, const Claim& claim, c
     case ProofType::member:
     case ProofType::lagrange:
       return check_rows(f, all, claim, limits.table);
+    case ProofType::packing:
+      return check_packing(f, all, claim, limits);
     case ProofType::ring:
       return check_ring(f, all, claim, limits.table);
     case ProofType::search:

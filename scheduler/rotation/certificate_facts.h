@@ -77,6 +77,7 @@ std::string prices_hold(const Facts&, Component, const PriceList&);
 ClaimVerdict check_hall(const Facts&, const Certificate&, const Claim&);
 ClaimVerdict check_majority(const Facts&, const Certificate&, const Claim&);
 ClaimVerdict check_rows(const Facts&, const Certificate&, const Claim&, std::int64_t table);
+ClaimVerdict check_packing(const Facts&, const Certificate&, const Claim&, const CheckLimits&);
 ClaimVerdict check_ring(const Facts&, const Certificate&, const Claim&, std::int64_t table);
 ClaimVerdict check_search(const Facts&, const Certificate&, const Claim&, std::int64_t steps);
 

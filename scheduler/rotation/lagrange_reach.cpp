@@ -8,7 +8,7 @@
 namespace floorwheel {
 
 Lagrange::Look Lagrange::reach(std::int64_t target, std::int64_t& steps, std::vector<Row>& rows) {
-  constexpr std::size_t rows_most = 10'000;
+  constexpr std::size_t rows_most = 60'000;
   Packing packing;
   packing.budget = target * scale_ - best_;
   if (packing.budget < 0 || tables_.empty()) return Look::none;

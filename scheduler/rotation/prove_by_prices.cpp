@@ -9,8 +9,8 @@
 namespace floorwheel {
 namespace {
 
-constexpr std::int64_t steps_a_look = 20'000;
-constexpr std::int64_t steps_a_pass = 60'000;
+constexpr std::int64_t steps_a_pass = 20'000;   // of packing, while prices still rise
+constexpr std::int64_t entries_a_step = 1'000;  // both about a microsecond
 constexpr std::int64_t rounds_a_pass = 3'000;
 constexpr std::int64_t rounds_least = 10;  // with fewer nothing is learnt
 constexpr int passes_most = 8;
@@ -31,17 +31,24 @@ bool take(const Problem& p, Found& found, const std::vector<Row>& rows) {
   return true;
 }
 
+/// The highest bound that packing has shown, with the prices it looked with.
+struct Packed {
+  std::int64_t bound = 0;
+  PriceList prices;
+};
+
 /// Looks a little further above the bound each time: with little room few rows are left to choose from and
 /// all is soon looked at; with much, something is soon found. Then closer again, between what is and what is
 /// not there.
-void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, std::int64_t steps) {
-  std::int64_t low = lagrange.bound();  // not reached below
-  std::int64_t high = found.cost[c];    // too far: too many rows, or not all looked at
+void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, std::int64_t steps,
+               Packed& packed) {
+  std::int64_t low = std::max(lagrange.bound(), packed.bound);  // not reached below
+  std::int64_t high = found.cost[c];                            // too far: too many rows, or no end
   std::int64_t more = 0;
   while (low < high && steps > 0) {
     const std::int64_t target = std::min(low + more, high - 1);
     std::vector<Row> rows;
-    std::int64_t left = std::min<std::int64_t>(steps, steps_a_look);
+    std::int64_t left = steps / 2 + 1;
     steps -= left;
     const Lagrange::Look look = lagrange.reach(target, left, rows);
     steps += std::max<std::int64_t>(0, left);
@@ -51,10 +58,8 @@ void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, 
       more = (high - low) / 2;
     } else if (look == Lagrange::Look::none) {
       low = target + 1;
+      packed = {low, lagrange.prices()};
       more = 2 * more + 1;
-    } else if (look == Lagrange::Look::unended) {
-      more = 2 * more + 1;
-      if (target == high - 1) return;
     } else {
       high = target;
       more = (high - low) / 2;
@@ -109,20 +114,26 @@ std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t
     Lagrange lagrange(p, found.cost, c);
     if (!lagrange.possible() || effort <= 0) break;
     const Cost before = found.cost;
-    for (int pass = 0; pass < passes_most && lagrange.bound() < found.cost[c]; ++pass) {
+    Packed packed;
+    const auto bound = [&] { return std::max(lagrange.bound(), packed.bound); };
+    for (int pass = 0; pass < passes_most && bound() < found.cost[c]; ++pass) {
       const std::int64_t rounds = std::min(rounds_a_pass, effort / lagrange.entries());
       if (rounds < rounds_least || (stop && stop())) break;
       const std::int64_t cost_was = found.cost[c];
       const std::int64_t bound_was = lagrange.bound();
       const int taken = lagrange.raise(static_cast<int>(rounds), hoped(cost_was, bound_was), stop);
       effort -= taken * lagrange.entries();
-      if (lagrange.bound() < cost_was) come_down(p, found, lagrange, c, steps_a_pass);
+      if (bound() < cost_was) come_down(p, found, lagrange, c, steps_a_pass, packed);
       if (found.cost[c] == cost_was && lagrange.bound() == bound_was) break;
     }
-    const std::int64_t bound = lagrange.bound();
-    if (bound > found.bound[c]) {
-      found.bound[c] = bound;
+    if (bound() < found.cost[c] && effort > 0) {  // once more, with all that is left
+      come_down(p, found, lagrange, c, effort / entries_a_step, packed);
+      effort = 0;
+    }
+    if (bound() > found.bound[c]) {
+      found.bound[c] = bound();
       found.priced |= 1U << static_cast<unsigned>(c);
+      if (packed.bound > lagrange.bound()) out.push_back({c, ProofType::packing, packed.prices});
       out.push_back({c, ProofType::lagrange, lagrange.prices()});
     }
     if (found.cost != before)

@@ -1,134 +1,149 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Prices go on rising inside: where every row that takes a limit costs something, so much of it is the
+// limit's whatever is chosen, and is paid for all its room at once (dual ascent; Fisher and Kedia 1990, from
+// memory). What is left over of the budget strikes out rows, and children inherit both.
 #include "scheduler/rotation/row_packing.h"
 
 #include <algorithm>
-#include <bit>
+#include <numeric>
 
 #include "scheduler/rotation/grid.h"
 
 namespace floorwheel {
 namespace {
 
-using Bits = std::vector<std::uint64_t>;
-
 class Packer {
  public:
   Packer(const Packing& p, std::int64_t& steps)
-      : p_(p),
-        steps_(steps),
-        words_((p.rows.size() + 63) / 64),
-        price_of_step_(1 + static_cast<std::int64_t>(words_) / 16),
-        room_(p.room),
-        count_(p.count) {
-    uses_.assign(p.room.size(), Bits(words_, 0));
-    of_kind_.assign(p.count.size(), Bits(words_, 0));
-    for (std::size_t r = 0; r < p.rows.size(); ++r) {
-      for (int l : p.rows[r].limits) set(uses_[ix(l)], r);
-      set(of_kind_[ix(p.rows[r].kind)], r);
-    }
+      : p_(p), steps_(steps), room_(p.room), count_(p.count), limits_(p.room.size()) {
     for (int n : p.count) left_ += n;
-    least_in_.assign(ix(1 + (p.slot.empty() ? 0 : *std::max_element(p.slot.begin(), p.slot.end()))), 0);
-    ways_.assign(p.room.size(), 0);
-    taken_.assign(p.room.size(), 0);
-    last_ = p.rows.size();
+    row_begin_.push_back(0);
+    for (const PackRow& row : p.rows) {
+      limit_of_.insert(limit_of_.end(), row.limits.begin(), row.limits.end());
+      limit_of_.push_back(static_cast<int>(limits_) + row.kind);
+      row_begin_.push_back(limit_of_.size());
+    }
   }
 
   std::vector<int> run() {
-    Bits alive(words_, 0);
-    for (std::size_t r = 0; r < p_.rows.size(); ++r) set(alive, r);
-    return place(std::move(alive), p_.budget) ? chosen_ : std::vector<int>{};
+    Node root;
+    root.alive.resize(p_.rows.size());
+    std::iota(root.alive.begin(), root.alive.end(), 0);
+    for (const PackRow& row : p_.rows) root.over.push_back(row.over);
+    root.spare.assign(p_.price.begin(), p_.price.end());
+    root.budget = p_.budget;
+    return place(std::move(root)) ? chosen_ : std::vector<int>{};
   }
 
  private:
-  static void set(Bits& bits, std::size_t i) { bits[i / 64] |= std::uint64_t{1} << i % 64; }
-
-  /// Where to go on: rows of which one must be among those to come, as few as possible, and what these may
-  /// cost above the cheapest.
-  struct Branch {
-    const Bits* among = nullptr;  // null: there is no way on
-    std::int64_t most = 0;
+  struct Node {
+    std::vector<int> alive;           // rows still possible
+    std::vector<std::int32_t> over;   // [of alive] above what limits have been paid for
+    std::vector<std::int32_t> spare;  // [limit] the same for room left over
+    std::int64_t budget = 0;
   };
+  /// Limits and, behind them, kinds: of each so many must be taken.
+  [[nodiscard]] int needed(std::size_t l) const { return l < limits_ ? room_[l] : count_[l - limits_]; }
 
-  /// In every slot each place left is taken, by a row that costs at least what the cheapest that takes it
-  /// does, or left over at its price.
-  Branch narrowest(const Bits& alive, std::int64_t budget) {
-    std::fill(least_in_.begin(), least_in_.end(), 0);
-    for (std::size_t l = 0; l < room_.size(); ++l) {
-      if (room_[l] == 0) continue;
-      const Bits& rows = uses_[l];
-      std::int64_t n = 0;
-      std::size_t first = p_.rows.size();
-      for (std::size_t w = 0; w < words_; ++w) {
-        const std::uint64_t bits = alive[w] & rows[w];
-        if (bits && n == 0) first = w * 64 + static_cast<std::size_t>(std::countr_zero(bits));
-        n += std::popcount(bits);
-      }
-      ways_[l] = n;
-      taken_[l] = n > 0 ? p_.rows[first].over : p_.price[l];
-      if (p_.slot[l] >= 0)
-        least_in_[ix(p_.slot[l])] += room_[l] * std::min<std::int64_t>(taken_[l], p_.price[l]);
+  /// Rows of `node` by the limits and kinds they take; [begin_[l], begin_[l + 1]) of users_.
+  void index(const Node& node) {
+    begin_.assign(limits_ + count_.size() + 1, 0);
+    for (int r : node.alive)
+      for (std::size_t i = row_begin_[ix(r)]; i < row_begin_[ix(r) + 1]; ++i) ++begin_[ix(limit_of_[i]) + 1];
+    std::partial_sum(begin_.begin(), begin_.end(), begin_.begin());
+    users_.resize(begin_.back());
+    next_.assign(begin_.begin(), begin_.end() - 1);
+    for (std::size_t a = 0; a < node.alive.size(); ++a) {
+      const std::size_t r = ix(node.alive[a]);
+      for (std::size_t i = row_begin_[r]; i < row_begin_[r + 1]; ++i)
+        users_[next_[ix(limit_of_[i])]++] = static_cast<int>(a);
     }
-    Branch best;
-    std::int64_t fewest = 0;
-    for (std::int64_t least : least_in_)
-      if (least > budget) return best;
-    for (std::size_t l = 0; l < room_.size(); ++l) {
-      if (room_[l] == 0) continue;
-      const std::int64_t others =
-          p_.slot[l] < 0 ? 0 : least_in_[ix(p_.slot[l])] - std::min<std::int64_t>(taken_[l], p_.price[l]);
-      if (others + p_.price[l] <= budget) continue;  // it may be left over
-      if (ways_[l] == 0) return {};
-      if (!best.among || ways_[l] < fewest) {
-        best = {&uses_[l], budget - others};
-        fewest = ways_[l];
-      }
-    }
-    if (best.among) return best;
-    for (std::size_t k = 0; k < count_.size(); ++k) {
-      if (count_[k] == 0) continue;
-      std::int64_t n = 0;
-      for (std::size_t w = 0; w < words_; ++w) n += std::popcount(alive[w] & of_kind_[k][w]);
-      if (n == 0) return {};
-      if (!best.among || n < fewest) {
-        best = {&of_kind_[k], budget};
-        fewest = n;
-      }
-    }
-    return best;
+    steps_ -= 1 + static_cast<std::int64_t>(users_.size()) / 256;
   }
 
-  bool place(Bits alive, std::int64_t budget) {
-    if (left_ == 0) return left_over() <= budget;
-    while (last_ > 0 && p_.rows[last_ - 1].over > budget) --last_;  // too dear from here on
-    for (std::size_t r = last_; r < words_ * 64; r = (r / 64 + 1) * 64)
-      alive[r / 64] &= r % 64 == 0 ? 0 : ~std::uint64_t{0} >> (64 - r % 64);
-    const Branch branch = narrowest(alive, budget);
-    if (!branch.among) return false;
-    for (std::size_t w = 0; w < words_; ++w)
-      for (std::uint64_t bits = alive[w] & (*branch.among)[w]; bits; bits &= bits - 1) {
-        if ((steps_ -= price_of_step_) < 0) return false;
-        const std::size_t r = w * 64 + static_cast<std::size_t>(std::countr_zero(bits));
-        const PackRow& row = p_.rows[r];
-        if (row.over > branch.most) return false;  // rows come cheapest first
-        if (take(alive, row, static_cast<int>(r), budget)) return true;
-        alive[w] &= ~(std::uint64_t{1} << r % 64);
-      }
+  /// False: the budget does not last.
+  bool pay(Node& node) {
+    order_.clear();
+    for (std::size_t l = 0; l < limits_ + count_.size(); ++l)
+      if (needed(l) > 0) order_.push_back(static_cast<int>(l));
+    std::sort(order_.begin(), order_.end(), [&](int a, int b) { return users_of(a) < users_of(b); });
+    for (int l : order_) {
+      std::int32_t least = ix(l) < limits_ ? node.spare[ix(l)] : INT32_MAX;
+      for (std::size_t u = begin_[ix(l)]; u < begin_[ix(l) + 1] && least > 0; ++u)
+        least = std::min(least, node.over[ix(users_[u])]);
+      if (least <= 0) continue;
+      if (least == INT32_MAX) return false;  // a kind without rows
+      for (std::size_t u = begin_[ix(l)]; u < begin_[ix(l) + 1]; ++u) node.over[ix(users_[u])] -= least;
+      if (ix(l) < limits_) node.spare[ix(l)] -= least;
+      node.budget -= std::int64_t{least} * needed(ix(l));
+      if (node.budget < 0) return false;
+    }
+    return true;
+  }
+  [[nodiscard]] std::size_t users_of(int l) const { return begin_[ix(l) + 1] - begin_[ix(l)]; }
+
+  /// Strikes out what is too dear; how many.
+  static std::size_t strike(Node& node) {
+    std::size_t kept = 0;
+    for (std::size_t a = 0; a < node.alive.size(); ++a) {
+      if (node.over[a] > node.budget) continue;
+      node.alive[kept] = node.alive[a];
+      node.over[kept++] = node.over[a];
+    }
+    const std::size_t out = node.alive.size() - kept;
+    node.alive.resize(kept);
+    node.over.resize(kept);
+    return out;
+  }
+
+  bool place(Node node) {
+    if (left_ == 0) return left_over(node) <= node.budget;
+    index(node);
+    for (;;) {
+      if (!pay(node)) return false;
+      const std::size_t before = node.alive.size();
+      const std::size_t out = strike(node);
+      if (out > 0) index(node);
+      if (out * 8 <= before) break;
+    }
+    if (steps_ < 0) return false;
+    // What must be filled and has the fewest rows; where all may stay empty, a kind.
+    int best = -1;
+    for (std::size_t l = 0; l < limits_ + count_.size(); ++l) {
+      if (needed(l) == 0 || (l < limits_ && node.spare[l] <= node.budget)) continue;
+      const int here = static_cast<int>(l);
+      if (best < 0 || users_of(here) < users_of(best)) best = here;
+    }
+    if (best < 0) return false;
+    std::vector<int> ways(users_.begin() + static_cast<std::ptrdiff_t>(begin_[ix(best)]),
+                          users_.begin() + static_cast<std::ptrdiff_t>(begin_[ix(best) + 1]));
+    std::stable_sort(ways.begin(), ways.end(),
+                     [&](int a, int b) { return node.over[ix(a)] < node.over[ix(b)]; });
+    std::vector<std::uint8_t> tried(node.alive.size(), 0);
+    for (int a : ways) {
+      if (steps_ < 0) return false;
+      if (take(node, ix(a), tried)) return true;
+      tried[ix(a)] = 1;
+    }
     return false;
   }
 
-  bool take(const Bits& alive, const PackRow& row, int r, std::int64_t budget) {
+  bool take(const Node& node, std::size_t a, const std::vector<std::uint8_t>& tried) {
+    const int r = node.alive[a];
+    const PackRow& row = p_.rows[ix(r)];
     chosen_.push_back(r);
     --left_;
+    for (int l : row.limits) --room_[ix(l)];
     --count_[ix(row.kind)];
-    Bits next = alive;
-    for (int l : row.limits)
-      if (--room_[ix(l)] == 0)
-        for (std::size_t w = 0; w < words_; ++w) next[w] &= ~uses_[ix(l)][w];
-    if (count_[ix(row.kind)] == 0)
-      for (std::size_t w = 0; w < words_; ++w) next[w] &= ~of_kind_[ix(row.kind)][w];
-    const std::size_t last = last_;
-    if (place(std::move(next), budget - row.over)) return true;
-    last_ = last;
+    Node next;
+    next.budget = node.budget - node.over[a];
+    next.spare = node.spare;
+    for (std::size_t b = 0; b < node.alive.size(); ++b)
+      if (!tried[b] && node.over[b] <= next.budget && fits(node.alive[b])) {
+        next.alive.push_back(node.alive[b]);
+        next.over.push_back(node.over[b]);
+      }
+    if (place(std::move(next))) return true;
     for (int l : row.limits) ++room_[ix(l)];
     ++count_[ix(row.kind)];
     ++left_;
@@ -136,24 +151,27 @@ class Packer {
     return false;
   }
 
-  std::int64_t left_over() const {
+  [[nodiscard]] bool fits(int r) const {
+    for (std::size_t i = row_begin_[ix(r)]; i < row_begin_[ix(r) + 1]; ++i)
+      if (needed(ix(limit_of_[i])) == 0) return false;
+    return true;
+  }
+
+  [[nodiscard]] std::int64_t left_over(const Node& node) const {
     std::int64_t sum = 0;
-    for (std::size_t l = 0; l < room_.size(); ++l) sum += std::int64_t{room_[l]} * p_.price[l];
+    for (std::size_t l = 0; l < limits_; ++l) sum += std::int64_t{room_[l]} * node.spare[l];
     return sum;
   }
 
   const Packing& p_;
   std::int64_t& steps_;
-  const std::size_t words_;
-  const std::int64_t price_of_step_;  // wide rows of bits take longer
-  std::vector<Bits> uses_;            // [limit] rows that take one
-  std::vector<Bits> of_kind_;         // [kind]
   std::vector<int> room_, count_;
+  const std::size_t limits_;
   int left_ = 0;
-  std::size_t last_ = 0;                // rows from here on are too dear
-  std::vector<std::int64_t> least_in_;  // [slot]
-  std::vector<std::int64_t> ways_;      // [limit] rows that take it
-  std::vector<std::int64_t> taken_;     // [limit] what the cheapest of them costs above its kind's cheapest
+  std::vector<std::size_t> row_begin_;  // [row] in limit_of_
+  std::vector<int> limit_of_;           // limits of each row, and its kind behind all limits
+  std::vector<std::size_t> begin_, next_;
+  std::vector<int> users_, order_;
   std::vector<int> chosen_;
 };
 

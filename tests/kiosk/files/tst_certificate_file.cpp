@@ -15,7 +15,7 @@ using namespace floorwheel;
 
 namespace {
 
-constexpr CheckLimits some{.table = 20'000'000, .search = 100'000};
+constexpr CheckLimits some{.table = 20'000'000, .search = 100'000, .packing = 10'000};
 
 std::optional<Certificate> certified(const ClassSpec& c, int slots) {
   Certificate out;
@@ -74,12 +74,15 @@ class TestCertificateFile : public QObject {
     priced.prices.places.assign(n, {3, 0});
     priced.prices.units = {{1, 2}};
     priced.prices.memory.assign(n, {0});
+    Proof packed = priced;
+    packed.type = ProofType::packing;
     Proof ring{ProofType::ring, {}, {}, 0};
     ring.prices.weights[Component::walk_cm] = 1;
     all.claims = {{Component::missed, 3, hall},
                   {Component::uneven, 0, {}},
                   {Component::back_to_back, 1, {ProofType::majority, {}, {}, 0}},
                   {Component::idle, 2, priced},
+                  {Component::assist_overlap, 2, packed},
                   {Component::walk_cm, 900, ring},
                   {Component::reload_hg, 1, {ProofType::search, {}, {}, 12}}};
     QVERIFY(read_back(c, files::to_json(c, all)) == all);
@@ -131,8 +134,8 @@ class TestCertificateFile : public QObject {
           const std::string word(*text);
           for (const std::string& other :
                {word + "x", std::string("A"), std::string("m1"), std::string("walk_cm"),
-                std::string("member"), std::string("majority"), std::string("nothing"), std::string("ring"),
-                std::string("free")}) {
+                std::string("member"), std::string("packing"), std::string("majority"),
+                std::string("nothing"), std::string("ring"), std::string("free")}) {
             if (other == word) continue;
             leaf = boost::json::string(other);
             judge();
@@ -148,28 +151,35 @@ class TestCertificateFile : public QObject {
 
   /// Prices, weights and scale: the plan is proven to be the best, so no claim above its cost is true.
   void one_price_changed_is_refused_or_still_true() {
-    const ClassSpec c = floors::regular(6, 6, 1, 2);
+    struct Case {
+      ClassSpec c;
+      Style style;
+      int slots;
+      ProofType wanted;
+    };
     int refused = 0;
     int still_true = 0;
-    for (Style style : {Style::free, Style::ring}) {
-      ClassSpec styled = c;
-      styled.style = style;
-      const auto made = certified(styled, 6);
-      QVERIFY(made && check_certificate(styled, 6, *made).holds());
-      const ProofType wanted = style == Style::free ? ProofType::lagrange : ProofType::ring;
+    for (auto& [styled, style, slots, wanted] :
+         {Case{floors::regular(6, 6, 1, 2), Style::free, 6, ProofType::lagrange},
+          Case{floors::regular(6, 6, 1, 2), Style::ring, 6, ProofType::ring},
+          Case{floors::regular(6, 5, 1, 2), Style::free, 7, ProofType::packing}}) {
+      ClassSpec c = styled;
+      c.style = style;
+      const auto made = certified(c, slots);
+      QVERIFY(made && check_certificate(c, slots, *made).holds());
       QVERIFY(std::any_of(made->claims.begin(), made->claims.end(),
                           [&](const Claim& claim) { return claim.proof.type == wanted; }));
-      boost::json::value document = boost::json::parse(files::to_json(styled, *made));
+      boost::json::value document = boost::json::parse(files::to_json(c, *made));
       each_leaf(document.as_object()["claims"], [&](boost::json::value& leaf) {
         const auto* number = leaf.if_int64();
         if (!number) return;
         const std::int64_t was = *number;
         for (const std::int64_t other : {was + 1, was - 1, was * 10 + 7, was / 2, std::int64_t{INT64_MAX}}) {
           leaf = other;
-          const auto read = files::parse_certificate(boost::json::serialize(document), "c.json", styled);
+          const auto read = files::parse_certificate(boost::json::serialize(document), "c.json", c);
           const auto* all = std::get_if<Certificate>(&read);
           const CertificateVerdict v =
-              all ? check_certificate(styled, 6, *all, some) : CertificateVerdict{"none", {}};
+              all ? check_certificate(c, slots, *all, some) : CertificateVerdict{"none", {}};
           v.holds() ? ++still_true : ++refused;
           for (std::size_t i = 0; i < v.claims.size(); ++i)
             QVERIFY(v.claims[i].verdict != Verdict::holds ||
