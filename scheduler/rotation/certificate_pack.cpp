@@ -36,23 +36,38 @@ Choices::Is Choices::look(std::int64_t budget) {
   for (std::size_t r = 0; r < rows_.size(); ++r) rest.rows.emplace_back(static_cast<int>(r), rows_[r].beyond);
   rest.left_over = price_;
   rest.budget = budget;
+  for (int room : room_) full_.push_back(room == 0);
   return decide(std::move(rest));
 }
 
-bool Choices::pay(Rest& rest, std::vector<std::vector<int>>& who) {
+/// Rows by what they take.
+void Choices::find_who(const Rest& rest) {
+  from_.assign(room_.size() + 1, 0);
+  for (const auto& row : rest.rows)
+    for (int l : rows_[at(row.first)].takes) ++from_[at(l) + 1];
+  for (std::size_t l = 0; l < room_.size(); ++l) from_[l + 1] += from_[l];
+  at_.assign(from_.begin(), from_.end() - 1);
+  who_.resize(from_.back());
+  for (std::size_t i = 0; i < rest.rows.size(); ++i)
+    for (int l : rows_[at(rest.rows[i].first)].takes) who_[at_[at(l)]++] = static_cast<int>(i);
+  steps_ -= 1 + static_cast<std::int64_t>(who_.size()) / 256;
+}
+
+bool Choices::pay(Rest& rest) {
   std::vector<std::size_t> by_few;
   for (std::size_t l = 0; l < room_.size(); ++l)
     if (room_[l] > 0) by_few.push_back(l);
   std::stable_sort(by_few.begin(), by_few.end(),
-                   [&](std::size_t a, std::size_t b) { return who[a].size() < who[b].size(); });
+                   [&](std::size_t a, std::size_t b) { return many(a) < many(b); });
   for (std::size_t l : by_few) {
     const bool may_be_left = l < price_.size();
-    if (!may_be_left && who[l].empty()) return false;
+    if (!may_be_left && many(l) == 0) return false;
     std::int64_t least = may_be_left ? rest.left_over[l] : std::numeric_limits<std::int64_t>::max();
-    for (int i : who[l]) least = std::min(least, rest.rows[at(i)].second);
+    for (std::size_t w = from_[l]; w < from_[l + 1] && least > 0; ++w)
+      least = std::min(least, rest.rows[at(who_[w])].second);
     if (least == 0) continue;
     if (least > rest.budget) return false;
-    for (int i : who[l]) rest.rows[at(i)].second -= least;
+    for (std::size_t w = from_[l]; w < from_[l + 1]; ++w) rest.rows[at(who_[w])].second -= least;
     if (may_be_left) rest.left_over[l] -= least;
     rest.budget -= least * room_[l];
     if (rest.budget < 0) return false;
@@ -66,17 +81,10 @@ Choices::Is Choices::decide(Rest rest) {
     for (std::size_t l = 0; l < price_.size(); ++l) sum += Wide{rest.left_over[l]} * room_[l];
     return sum <= rest.budget ? Is::there : Is::none;
   }
-  std::vector<std::vector<int>> who;  // [limit, kind] rows that take it
   for (bool again = true; again;) {
-    who.assign(room_.size(), {});
-    std::int64_t takes = 0;
-    for (std::size_t i = 0; i < rest.rows.size(); ++i) {
-      const One& one = rows_[at(rest.rows[i].first)];
-      for (int l : one.takes) who[at(l)].push_back(static_cast<int>(i));
-      takes += static_cast<std::int64_t>(one.takes.size());
-    }
-    if ((steps_ -= 1 + takes / 256) < 0) return Is::unknown;
-    if (!pay(rest, who)) return Is::none;
+    find_who(rest);
+    if (steps_ < 0) return Is::unknown;
+    if (!pay(rest)) return Is::none;
     const std::size_t before = rest.rows.size();
     std::erase_if(rest.rows, [&](const auto& row) { return row.second > rest.budget; });
     again = rest.rows.size() < before;
@@ -84,28 +92,29 @@ Choices::Is Choices::decide(Rest rest) {
   std::size_t best = room_.size();
   for (std::size_t l = 0; l < room_.size(); ++l) {
     if (room_[l] == 0 || (l < price_.size() && rest.left_over[l] <= rest.budget)) continue;
-    if (best == room_.size() || who[l].size() < who[best].size()) best = l;
+    if (best == room_.size() || many(l) < many(best)) best = l;
   }
+  const std::vector<int> ways(who_.begin() + static_cast<std::ptrdiff_t>(from_[best]),
+                              who_.begin() + static_cast<std::ptrdiff_t>(from_[best + 1]));
   std::vector<std::uint8_t> out(rest.rows.size(), 0);  // tried, and not there
-  for (int i : who[best]) {
+  for (int i : ways) {
     const auto [taken, beyond] = rest.rows[at(i)];
-    out[at(i)] = 1;
     const One& one = rows_[at(taken)];
-    for (int l : one.takes) --room_[at(l)];
+    for (int l : one.takes) full_[at(l)] = --room_[at(l)] == 0;
     --to_choose_;
     Rest next;
     next.left_over = rest.left_over;
     next.budget = rest.budget - beyond;
+    next.rows.reserve(rest.rows.size());
     for (std::size_t other = 0; other < rest.rows.size(); ++other) {
-      // The same row once more is possible too where there is room for two.
-      if (out[other] && other != at(i)) continue;
+      if (out[other] || rest.rows[other].second > next.budget) continue;
       const std::vector<int>& takes = rows_[at(rest.rows[other].first)].takes;
-      if (rest.rows[other].second <= next.budget &&
-          std::all_of(takes.begin(), takes.end(), [&](int l) { return room_[at(l)] > 0; }))
+      if (std::none_of(takes.begin(), takes.end(), [&](int l) { return full_[at(l)]; }))
         next.rows.push_back(rest.rows[other]);
     }
+    out[at(i)] = 1;  // with it all has been looked at
     const Is is = decide(std::move(next));
-    for (int l : one.takes) ++room_[at(l)];
+    for (int l : one.takes) full_[at(l)] = ++room_[at(l)] == 0;
     ++to_choose_;
     if (is != Is::none) return is;
   }

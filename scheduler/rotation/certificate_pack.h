@@ -35,7 +35,9 @@ class Choices {
     std::int64_t budget = 0;
   };
   Is decide(Rest rest);
-  bool pay(Rest& rest, std::vector<std::vector<int>>& who);
+  void find_who(const Rest& rest);
+  bool pay(Rest& rest);
+  [[nodiscard]] std::size_t many(std::size_t l) const { return from_[l + 1] - from_[l]; }
 
   std::int64_t steps_;
   std::vector<std::int64_t> price_;  // [limit]
@@ -43,6 +45,9 @@ class Choices {
   std::vector<int> kinds_;           // [kind] members
   std::vector<One> rows_;
   int to_choose_ = 0;
+  std::vector<std::size_t> from_, at_;  // [limit, kind] where its rows begin in who_
+  std::vector<int> who_;                // indices into Rest::rows
+  std::vector<std::uint8_t> full_;      // [limit, kind] none left
 };
 
 }  // namespace floorwheel::certify

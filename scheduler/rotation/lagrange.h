@@ -35,6 +35,11 @@ class Lagrange {
   enum class Look : std::uint8_t { found, none, unended, too_many };
   Look reach(std::int64_t target, std::int64_t& steps, std::vector<Row>& rows);
 
+  /// Chooses the rows of these members again, within what the others leave, for a lower cost under the
+  /// weights. `rows` are whole rows of a rotation in which nobody misses more than forced. `steps` is used
+  /// up.
+  bool again(const std::vector<int>& members, std::int64_t& steps, std::vector<Row>& rows);
+
  private:
   struct Limit {  // places at a station, or units, in a slot
     int station = -1, kind = -1, slot = 0;
@@ -45,6 +50,7 @@ class Lagrange {
   [[nodiscard]] RowCosts costs_of(int m) const;
   void set_prices(const std::vector<std::int32_t>& prices);
   std::int64_t weigh(std::vector<std::int32_t>* used);
+  void add_near(std::size_t kind, std::vector<std::vector<int>>& near, struct Packing& packing) const;
 
   const Problem& p_;
   const Cost given_;

@@ -7,6 +7,22 @@
 
 namespace floorwheel {
 
+void Lagrange::add_near(std::size_t kind, std::vector<std::vector<int>>& near, Packing& packing) const {
+  for (auto& row : near) {
+    PackRow one;
+    one.kind = static_cast<int>(kind);
+    one.over = tables_[kind].cost(row) - tables_[kind].least();
+    for (std::size_t t = 0; t < row.size(); ++t) {
+      if (row[t] == nowhere) continue;
+      const int slot = kinds_[kind].costs.first + static_cast<int>(t);
+      one.limits.push_back(place_limit_(row[t], slot));
+      for (int e : p_.takes[ix(row[t])]) one.limits.push_back(unit_limit_(e, slot));
+    }
+    one.row = std::move(row);
+    packing.rows.push_back(std::move(one));
+  }
+}
+
 Lagrange::Look Lagrange::reach(std::int64_t target, std::int64_t& steps, std::vector<Row>& rows) {
   constexpr std::size_t rows_most = 60'000;
   Packing packing;
@@ -15,7 +31,6 @@ Lagrange::Look Lagrange::reach(std::int64_t target, std::int64_t& steps, std::ve
   for (std::size_t l = 0; l < limits_.size(); ++l) {
     packing.room.push_back(limits_[l].room);
     packing.price.push_back(best_prices_[l]);
-    packing.slot.push_back(limits_[l].station >= 0 ? limits_[l].slot : -1);
   }
   set_prices(best_prices_);
   weigh(nullptr);
@@ -23,25 +38,12 @@ Lagrange::Look Lagrange::reach(std::int64_t target, std::int64_t& steps, std::ve
     packing.count.push_back(static_cast<int>(kinds_[k].members.size()));
     const std::int64_t most = packing.budget;
     std::vector<std::vector<int>> near;
-    const std::int32_t least = tables_[k].least(price_of_[k]);
+    tables_[k].least(price_of_[k]);
     if (!tables_[k].near(static_cast<std::int32_t>(std::min<std::int64_t>(most, row_cost_most)), rows_most,
                          near)) {
       return Look::too_many;
     }
-    for (auto& row : near) {
-      PackRow one;
-      one.kind = static_cast<int>(k);
-      one.over = tables_[k].cost(row) - least;
-      const int first = kinds_[k].costs.first;
-      for (std::size_t t = 0; t < row.size(); ++t) {
-        if (row[t] == nowhere) continue;
-        const int slot = first + static_cast<int>(t);
-        one.limits.push_back(place_limit_(row[t], slot));
-        for (int e : p_.takes[ix(row[t])]) one.limits.push_back(unit_limit_(e, slot));
-      }
-      one.row = std::move(row);
-      packing.rows.push_back(std::move(one));
-    }
+    add_near(k, near, packing);
   }
   std::stable_sort(packing.rows.begin(), packing.rows.end(),
                    [](const PackRow& a, const PackRow& b) { return a.over < b.over; });

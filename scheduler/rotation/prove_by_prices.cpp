@@ -4,16 +4,22 @@
 
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/lagrange.h"
+#include "scheduler/rotation/random.h"
 #include "scheduler/rotation/ring_walk.h"
 
 namespace floorwheel {
 namespace {
 
-constexpr std::int64_t steps_a_pass = 20'000;   // of packing, while prices still rise
-constexpr std::int64_t entries_a_step = 1'000;  // both about a microsecond
+constexpr std::int64_t steps_a_pass = 20'000;  // of packing, while prices still rise
+constexpr std::int64_t entries_a_step = 800;   // about as long
+constexpr std::int64_t steps_light = 50'000;
+constexpr std::int64_t least_rise = 1000;  // of the bound a pass, or packing goes further
+constexpr int tries_in_vain = 150;
 constexpr std::int64_t rounds_a_pass = 3'000;
 constexpr std::int64_t rounds_least = 10;  // with fewer nothing is learnt
 constexpr int passes_most = 8;
+
+using Stop = std::function<bool()>;
 
 /// Takes rows over where they keep all rules and cost less.
 bool take(const Problem& p, Found& found, const std::vector<Row>& rows) {
@@ -31,39 +37,66 @@ bool take(const Problem& p, Found& found, const std::vector<Row>& rows) {
   return true;
 }
 
-/// The highest bound that packing has shown, with the prices it looked with.
+/// A bound that packing has shown, with the prices it looked with.
 struct Packed {
   std::int64_t bound = 0;
   PriceList prices;
+};
+/// The highest; and the highest that the check can soon look at again, for where the highest is not the cost.
+struct PackedBounds {
+  Packed highest, light;
 };
 
 /// Looks a little further above the bound each time: with little room few rows are left to choose from and
 /// all is soon looked at; with much, something is soon found. Then closer again, between what is and what is
 /// not there.
 void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, std::int64_t steps,
-               Packed& packed) {
-  std::int64_t low = std::max(lagrange.bound(), packed.bound);  // not reached below
-  std::int64_t high = found.cost[c];                            // too far: too many rows, or no end
-  std::int64_t more = 0;
-  while (low < high && steps > 0) {
+               PackedBounds& packed, const Stop& stop) {
+  std::int64_t low = std::max(lagrange.bound(), packed.highest.bound);  // not reached below
+  std::int64_t high = found.cost[c];                                    // too far: too many rows, or no end
+  std::int64_t more = (low - lagrange.bound()) / 4;
+  int unended = 0;
+  while (low < high && steps > 0 && !(stop && stop())) {
     const std::int64_t target = std::min(low + more, high - 1);
     std::vector<Row> rows;
-    std::int64_t left = steps / 2 + 1;
-    steps -= left;
+    const std::int64_t most = target == high - 1 ? steps : steps / 4 + 1;  // the last of it may take all
+    std::int64_t left = most;
     const Lagrange::Look look = lagrange.reach(target, left, rows);
-    steps += std::max<std::int64_t>(0, left);
+    const std::int64_t taken = most - std::max<std::int64_t>(0, left);
+    steps -= taken;
     if (look == Lagrange::Look::found) {
       if (!take(p, found, rows)) return;  // rule 5, or the reloads
       high = found.cost[c];
-      more = (high - low) / 2;
+      // Close to what is empty: all below it is looked at once.
+      more = high - low <= 2 * (low - lagrange.bound()) ? high - low : (high - low) / 2;
     } else if (look == Lagrange::Look::none) {
       low = target + 1;
-      packed = {low, lagrange.prices()};
+      packed.highest = {low, lagrange.prices()};
+      if (taken < steps_light) packed.light = packed.highest;
       more = 2 * more + 1;
+    } else if (look == Lagrange::Look::unended && unended++ > 0) {
+      return;
     } else {
       high = target;
       more = (high - low) / 2;
     }
+  }
+}
+
+/// A few members by chance choose again, as long as that helps now and then.
+void choose_again(const Problem& p, Found& found, Lagrange& lagrange, Component c, std::int64_t steps,
+                  const Stop& stop) {
+  Random random(1);
+  for (int since = 0; since < tries_in_vain && steps > 0 && found.cost[c] > lagrange.bound(); ++since) {
+    if (stop && stop()) return;
+    const int out = std::min(p.members, 3 + since % 3);
+    std::vector<int> members;
+    while (static_cast<int>(members.size()) < out) {
+      const int m = random.below(p.members);
+      if (std::find(members.begin(), members.end(), m) == members.end()) members.push_back(m);
+    }
+    std::vector<Row> rows = found.rows;
+    if (lagrange.again(members, steps, rows) && take(p, found, rows)) since = -1;
   }
 }
 
@@ -108,14 +141,15 @@ std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t
                                     const std::function<bool()>& stop) {
   if (found.style == Style::ring) return prove_ring(p, found, effort);
   std::vector<Priced> out;
+  const std::int64_t given = effort;
   const std::vector<Component> order = ranking(p);
   while (found.proven < static_cast<int>(order.size())) {
     const Component c = order[ix(found.proven)];
     Lagrange lagrange(p, found.cost, c);
     if (!lagrange.possible() || effort <= 0) break;
     const Cost before = found.cost;
-    Packed packed;
-    const auto bound = [&] { return std::max(lagrange.bound(), packed.bound); };
+    PackedBounds packed;
+    const auto bound = [&] { return std::max(lagrange.bound(), packed.highest.bound); };
     for (int pass = 0; pass < passes_most && bound() < found.cost[c]; ++pass) {
       const std::int64_t rounds = std::min(rounds_a_pass, effort / lagrange.entries());
       if (rounds < rounds_least || (stop && stop())) break;
@@ -123,17 +157,21 @@ std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t
       const std::int64_t bound_was = lagrange.bound();
       const int taken = lagrange.raise(static_cast<int>(rounds), hoped(cost_was, bound_was), stop);
       effort -= taken * lagrange.entries();
-      if (bound() < cost_was) come_down(p, found, lagrange, c, steps_a_pass, packed);
-      if (found.cost[c] == cost_was && lagrange.bound() == bound_was) break;
+      if (bound() < cost_was) come_down(p, found, lagrange, c, steps_a_pass, packed, stop);
+      if (found.cost[c] == cost_was && lagrange.bound() - bound_was <= bound_was / least_rise) break;
     }
     if (bound() < found.cost[c] && effort > 0) {  // once more, with all that is left
-      come_down(p, found, lagrange, c, effort / entries_a_step, packed);
+      const std::int64_t steps = (effort + given / 2) / entries_a_step;
+      choose_again(p, found, lagrange, c, steps / 6, stop);
+      come_down(p, found, lagrange, c, steps, packed, stop);
       effort = 0;
     }
-    if (bound() > found.bound[c]) {
-      found.bound[c] = bound();
+    const Packed& shown = packed.highest.bound == found.cost[c] ? packed.highest : packed.light;
+    const std::int64_t least = std::max(lagrange.bound(), shown.bound);
+    if (least > found.bound[c]) {
+      found.bound[c] = least;
       found.priced |= 1U << static_cast<unsigned>(c);
-      if (packed.bound > lagrange.bound()) out.push_back({c, ProofType::packing, packed.prices});
+      if (least > lagrange.bound()) out.push_back({c, ProofType::packing, shown.prices});
       out.push_back({c, ProofType::lagrange, lagrange.prices()});
     }
     if (found.cost != before)

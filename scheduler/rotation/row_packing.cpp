@@ -23,6 +23,12 @@ class Packer {
       limit_of_.push_back(static_cast<int>(limits_) + row.kind);
       row_begin_.push_back(limit_of_.size());
     }
+    words_ = (limits_ + count_.size() + 63) / 64;
+    takes_.assign(p.rows.size() * words_, 0);
+    for (std::size_t r = 0; r < p.rows.size(); ++r)
+      for (std::size_t i = row_begin_[r]; i < row_begin_[r + 1]; ++i)
+        takes_[r * words_ + ix(limit_of_[i]) / 64] |= std::uint64_t{1} << limit_of_[i] % 64;
+    full_.assign(words_, 0);
   }
 
   std::vector<int> run() {
@@ -135,15 +141,22 @@ class Packer {
     --left_;
     for (int l : row.limits) --room_[ix(l)];
     --count_[ix(row.kind)];
+    for (std::size_t i = row_begin_[ix(r)]; i < row_begin_[ix(r) + 1]; ++i)
+      if (needed(ix(limit_of_[i])) == 0)
+        full_[ix(limit_of_[i]) / 64] |= std::uint64_t{1} << limit_of_[i] % 64;
     Node next;
     next.budget = node.budget - node.over[a];
     next.spare = node.spare;
+    next.alive.reserve(node.alive.size());
+    next.over.reserve(node.alive.size());
     for (std::size_t b = 0; b < node.alive.size(); ++b)
       if (!tried[b] && node.over[b] <= next.budget && fits(node.alive[b])) {
         next.alive.push_back(node.alive[b]);
         next.over.push_back(node.over[b]);
       }
     if (place(std::move(next))) return true;
+    for (std::size_t i = row_begin_[ix(r)]; i < row_begin_[ix(r) + 1]; ++i)
+      full_[ix(limit_of_[i]) / 64] &= ~(std::uint64_t{1} << limit_of_[i] % 64);
     for (int l : row.limits) ++room_[ix(l)];
     ++count_[ix(row.kind)];
     ++left_;
@@ -152,8 +165,8 @@ class Packer {
   }
 
   [[nodiscard]] bool fits(int r) const {
-    for (std::size_t i = row_begin_[ix(r)]; i < row_begin_[ix(r) + 1]; ++i)
-      if (needed(ix(limit_of_[i])) == 0) return false;
+    for (std::size_t w = 0; w < words_; ++w)
+      if ((takes_[ix(r) * words_ + w] & full_[w]) != 0) return false;
     return true;
   }
 
@@ -170,6 +183,9 @@ class Packer {
   int left_ = 0;
   std::vector<std::size_t> row_begin_;  // [row] in limit_of_
   std::vector<int> limit_of_;           // limits of each row, and its kind behind all limits
+  std::size_t words_ = 0;
+  std::vector<std::uint64_t> takes_;  // [row][word] the same as bits
+  std::vector<std::uint64_t> full_;   // limits and kinds of which no more can be taken
   std::vector<std::size_t> begin_, next_;
   std::vector<int> users_, order_;
   std::vector<int> chosen_;

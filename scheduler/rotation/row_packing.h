@@ -19,7 +19,6 @@ struct PackRow {
 struct Packing {
   std::vector<int> room;            // [limit]
   std::vector<std::int32_t> price;  // [limit] of room left over
-  std::vector<int> slot;            // [limit] of places; -1: units
   std::vector<int> count;           // [kind] rows to choose
   std::vector<PackRow> rows;        // cheapest first
   std::int64_t budget = 0;          // for what is above the cheapest, and for room left over

@@ -33,6 +33,7 @@ class RowTable {
   explicit RowTable(const RowCosts&);
   /// price(place in the list, slot - first); `forbidden` where it is closed.
   std::int32_t least(const Grid<std::int32_t>& price);
+  [[nodiscard]] std::int32_t least() const { return least_; }  // the last one
   /// A row of that cost: station or `nowhere` by slot - first.
   [[nodiscard]] std::vector<int> row() const;
   /// What such a row costs at these prices.

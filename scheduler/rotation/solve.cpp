@@ -39,6 +39,7 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
   CheckLimits limits = check_in_plan;
   limits.table = std::max(limits.table, options.proof_effort) * options.effort_times;
   limits.search *= options.effort_times;
+  limits.packing *= options.effort_times;
   Certificate certificate = certify(spec, p, answer, priced, limits);
   if (options.certificate) *options.certificate = std::move(certificate);
   return as_plan(spec, p, answer, spec.style, options.seed);
