@@ -21,8 +21,10 @@ constexpr int passes_most = 8;
 
 using Stop = std::function<bool()>;
 
-/// Takes rows over where they keep all rules and cost less.
+/// Takes rows over where they keep all rules and cost less. A ring stays as it is: what no rotation has less
+/// of bounds it too.
 bool take(const Problem& p, Found& found, const std::vector<Row>& rows) {
+  if (found.style == Style::ring) return false;
   Sheet sheet(p);
   for (int m = 0; m < p.members; ++m) sheet.set_row(m, rows[ix(m)].data());
   for (int m = 0; m < p.members; ++m)
@@ -139,8 +141,10 @@ std::vector<Priced> prove_ring(const Problem& p, Found& found, std::int64_t effo
 
 std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t effort,
                                     const std::function<bool()>& stop) {
-  if (found.style == Style::ring) return prove_ring(p, found, effort);
+  const bool ring = found.style == Style::ring;
   std::vector<Priced> out;
+  if (ring) out = prove_ring(p, found, effort);
+  if (ring && ring_walk_entries(p) > 0) return out;
   const std::int64_t given = effort;
   const std::vector<Component> order = ranking(p);
   while (found.proven < static_cast<int>(order.size())) {
@@ -160,7 +164,7 @@ std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t
       if (bound() < cost_was) come_down(p, found, lagrange, c, steps_a_pass, packed, stop);
       if (found.cost[c] == cost_was && lagrange.bound() - bound_was <= bound_was / least_rise) break;
     }
-    if (bound() < found.cost[c] && effort > 0) {  // once more, with all that is left
+    if (bound() < found.cost[c] && effort > 0 && !ring) {  // once more, with all that is left
       const std::int64_t steps = (effort + given / 2) / entries_a_step;
       choose_again(p, found, lagrange, c, steps / 6, stop);
       come_down(p, found, lagrange, c, steps, packed, stop);

@@ -156,6 +156,20 @@ class TestLagrange : public QObject {
     }
   }
 
+  /// What no rotation has less of bounds a ring too, where the table of rings says nothing.
+  void rings_with_slots_to_spare_are_proven() {
+    for (std::uint64_t seed = 1; seed <= 3; ++seed) {
+      const ClassSpec c = floors::regular(5, 5, 1, seed);
+      const Planned made = planned(c, 7, Style::automatic);
+      QCOMPARE(made.plan.rotation.style, Style::ring);
+      QCOMPARE(made.plan.proven, 8);
+      const Claim& walk = made.certificate.claims[6];
+      QCOMPARE(walk.proof.type, ProofType::lagrange);
+      QCOMPARE(walk.bound, made.plan.cost[Component::walk_cm]);
+      QCOMPARE(check_claim(c, made.certificate, walk).verdict, Verdict::holds);
+    }
+  }
+
   /// Packing against every choice of rows there is, the planner's and the check's: one is found where there
   /// is one within the budget, and only there.
   void packing_finds_what_there_is() {
