@@ -51,8 +51,8 @@ struct PackedBounds {
 
 /// Looks a little further above the bound each time: with little room few rows are left to choose from and
 /// all is soon looked at; with much, something is soon found. Then closer again, between what is and what is
-/// not there.
-void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, std::int64_t steps,
+/// not there. False: there are rows below that cannot be taken, so that no bound will reach the cost.
+bool come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, std::int64_t steps,
                PackedBounds& packed, const Stop& stop) {
   std::int64_t low = std::max(lagrange.bound(), packed.highest.bound);  // not reached below
   std::int64_t high = found.cost[c];                                    // too far: too many rows, or no end
@@ -67,7 +67,7 @@ void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, 
     const std::int64_t taken = most - std::max<std::int64_t>(0, left);
     steps -= taken;
     if (look == Lagrange::Look::found) {
-      if (!take(p, found, rows)) return;  // rule 5, or the reloads
+      if (!take(p, found, rows)) return false;  // a ring, rule 5, or the reloads
       high = found.cost[c];
       // Close to what is empty: all below it is looked at once.
       more = high - low <= 2 * (low - lagrange.bound()) ? high - low : (high - low) / 2;
@@ -77,12 +77,13 @@ void come_down(const Problem& p, Found& found, Lagrange& lagrange, Component c, 
       if (taken < steps_light) packed.light = packed.highest;
       more = 2 * more + 1;
     } else if (look == Lagrange::Look::unended && unended++ > 0) {
-      return;
+      return true;
     } else {
       high = target;
       more = (high - low) / 2;
     }
   }
+  return true;
 }
 
 /// A few members by chance choose again, as long as that helps now and then.
@@ -145,6 +146,7 @@ std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t
   std::vector<Priced> out;
   if (ring) out = prove_ring(p, found, effort);
   if (ring && ring_walk_entries(p) > 0) return out;
+  if (ring) effort /= 4;  // it gets a bound and no better rows
   const std::int64_t given = effort;
   const std::vector<Component> order = ranking(p);
   while (found.proven < static_cast<int>(order.size())) {
@@ -161,7 +163,7 @@ std::vector<Priced> prove_by_prices(const Problem& p, Found& found, std::int64_t
       const std::int64_t bound_was = lagrange.bound();
       const int taken = lagrange.raise(static_cast<int>(rounds), hoped(cost_was, bound_was), stop);
       effort -= taken * lagrange.entries();
-      if (bound() < cost_was) come_down(p, found, lagrange, c, steps_a_pass, packed, stop);
+      if (bound() < cost_was && !come_down(p, found, lagrange, c, steps_a_pass, packed, stop) && ring) break;
       if (found.cost[c] == cost_was && lagrange.bound() - bound_was <= bound_was / least_rise) break;
     }
     if (bound() < found.cost[c] && effort > 0 && !ring) {  // once more, with all that is left
