@@ -225,63 +225,6 @@ class TestCertificate : public QObject {
     QVERIFY(said_something > 50);
   }
 
-  /// Packing under prices that say little: what it accepts is true, by brute force, and under weights that
-  /// leave the earlier components no choice it goes up to the truth wherever rule 5 is out of it.
-  void packing_goes_up_to_the_truth_and_no_further() {
-    int accepted = 0;
-    int tight = 0;
-    int above_prices = 0;
-    const std::uint64_t first = tiny::first_seed();
-    const int cases = tiny::cases_wanted(60);
-    for (std::uint64_t seed = first; seed < first + static_cast<std::uint64_t>(cases); ++seed) {
-      tiny::Case t = tiny::make_case(seed, tiny::most_wanted(4000));
-      t.spec.laps = 1;
-      t.spec.style = Style::free;
-      auto made = certified(t.spec, t.slots);
-      if (!made) continue;
-      Certificate& all = made->certificate;
-      const auto least = truth(t.spec, all);
-      tiny::Draw d(seed);
-      for (const Component c : {Component::missed, Component::uneven, Component::back_to_back,
-                                Component::idle, Component::assist_overlap, Component::walk_cm}) {
-        const std::int64_t true_value = least[static_cast<std::size_t>(c)];
-        if (true_value == brute::none) continue;
-        Claim claim{c, 0, {ProofType::packing, {}, {}, 0}};
-        PriceList& prices = claim.proof.prices;
-        prices.scale = d.from(1, 3);
-        for (Component earlier : components) {
-          if (earlier == c) break;
-          if (earlier != Component::moved && earlier != Component::short_rest)
-            prices.weights[earlier] = d.one_in(4) ? d.below(50) : 20'000;
-        }
-        prices.weights[c] = prices.scale;
-        for (std::size_t s = 0; s < t.spec.stations.size(); ++s) {
-          prices.places.emplace_back();
-          for (int slot = 0; slot < t.slots; ++slot)
-            prices.places.back().push_back(d.one_in(2) ? 0 : d.below(400));
-        }
-        for (std::size_t e = 0; e < t.spec.equipment.size(); ++e)
-          prices.units.emplace_back(static_cast<std::size_t>(t.slots), d.below(200));
-        for (const std::int64_t bound : {true_value, true_value + 1, true_value + 1 + d.below(100)}) {
-          claim.bound = bound;
-          const ClaimVerdict v = check_claim(t.spec, all, claim, some);
-          const std::string where =
-              shown(claim, v) + ", seed " + std::to_string(seed) + "\n" + tiny::dump(t.spec, t.slots);
-          QVERIFY2(v.verdict != Verdict::holds || bound <= true_value, where.c_str());
-          if (v.verdict != Verdict::holds || bound == 0) continue;
-          ++accepted;
-          tight += bound == true_value ? 1 : 0;
-          claim.proof.type = ProofType::lagrange;
-          above_prices += check_claim(t.spec, all, claim, some).verdict == Verdict::holds ? 0 : 1;
-          claim.proof.type = ProofType::packing;
-        }
-      }
-    }
-    qInfo("%d accepted, %d of them the truth, %d above what prices alone show", accepted, tight,
-          above_prices);
-    QVERIFY(tight > 10 && above_prices > 10);
-  }
-
   /// Every field of the class that rules or cost depend on is in the hash; names are not.
   void the_hash_tells_classes_apart() {
     const ClassSpec c = floors::hall_like(1);

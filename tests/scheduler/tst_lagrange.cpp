@@ -4,10 +4,8 @@
 // every component with certificates that hold.
 #include <QTest>
 
-#include "scheduler/rotation/certificate_pack.h"
 #include "scheduler/rotation/lagrange.h"
 #include "scheduler/rotation/ring_walk.h"
-#include "scheduler/rotation/row_packing.h"
 #include "scheduler/rotation/solve.h"
 #include "tests/support/brute_force.h"
 #include "tests/support/regular.h"
@@ -168,71 +166,6 @@ class TestLagrange : public QObject {
       QCOMPARE(walk.bound, made.plan.cost[Component::walk_cm]);
       QCOMPARE(check_claim(c, made.certificate, walk).verdict, Verdict::holds);
     }
-  }
-
-  /// Packing against every choice of rows there is, the planner's and the check's: one is found where there
-  /// is one within the budget, and only there.
-  void packing_finds_what_there_is() {
-    int there = 0;
-    int not_there = 0;
-    for (std::uint64_t seed = 1; seed <= 400; ++seed) {
-      tiny::Draw d(seed);
-      Packing p;
-      certify::Choices choices(1'000'000);
-      const int limits = d.from(2, 6);
-      for (int l = 0; l < limits; ++l) {
-        p.room.push_back(d.from(1, 2));
-        p.price.push_back(d.below(4));
-        choices.limit(p.room.back(), p.price.back());
-      }
-      for (int k = 0; k < 2; ++k) {
-        p.count.push_back(d.from(1, 2));
-        choices.kind(p.count.back());
-        for (int r = d.from(1, 5); r > 0; --r) {
-          PackRow row;
-          row.kind = k;
-          row.over = d.below(6);
-          for (int l = 0; l < limits; ++l)
-            if (d.one_in(3)) row.limits.push_back(l);
-          choices.row(row.over, row.limits);
-          p.rows.push_back(row);
-        }
-      }
-      std::stable_sort(p.rows.begin(), p.rows.end(),
-                       [](const PackRow& a, const PackRow& b) { return a.over < b.over; });
-      p.budget = d.below(14);
-      std::vector<int> room = p.room;
-      std::vector<int> count = p.count;
-      const std::function<bool(std::size_t, std::int64_t)> any = [&](std::size_t from, std::int64_t spent) {
-        if (std::all_of(count.begin(), count.end(), [](int n) { return n == 0; })) {
-          for (std::size_t l = 0; l < room.size(); ++l) spent += std::int64_t{room[l]} * p.price[l];
-          return spent <= p.budget;
-        }
-        for (std::size_t r = from; r < p.rows.size(); ++r) {
-          const PackRow& row = p.rows[r];
-          int& left = count[static_cast<std::size_t>(row.kind)];
-          if (left == 0) continue;
-          --left;
-          bool fits = true;
-          for (int l : row.limits) fits = --room[static_cast<std::size_t>(l)] >= 0 && fits;
-          const bool found = fits && any(r, spent + row.over);
-          for (int l : row.limits) ++room[static_cast<std::size_t>(l)];
-          ++left;
-          if (found) return true;
-        }
-        return false;
-      };
-      const bool truth = any(0, 0);
-      std::int64_t steps = 1'000'000;
-      const std::vector<int> chosen = pack(p, steps);
-      QVERIFY(steps > 0);
-      QVERIFY2(truth == !chosen.empty(), std::to_string(seed).c_str());
-      QVERIFY2(choices.look(p.budget) == (truth ? certify::Choices::Is::there : certify::Choices::Is::none),
-               std::to_string(seed).c_str());
-      (truth ? there : not_there)++;
-    }
-    qInfo("%d there, %d not", there, not_there);
-    QVERIFY(there > 50 && not_there > 50);
   }
 
   void the_same_prices_every_time() {
