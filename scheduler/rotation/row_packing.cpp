@@ -69,11 +69,8 @@ class Packer {
 
   /// False: the budget does not last.
   bool pay(Node& node) {
-    order_.clear();
-    for (std::size_t l = 0; l < limits_ + count_.size(); ++l)
-      if (needed(l) > 0) order_.push_back(static_cast<int>(l));
-    std::sort(order_.begin(), order_.end(), [&](int a, int b) { return users_of(a) < users_of(b); });
-    for (int l : order_) {
+    for (int l = 0; l < static_cast<int>(limits_ + count_.size()); ++l) {
+      if (needed(ix(l)) == 0) continue;
       std::int32_t least = ix(l) < limits_ ? node.spare[ix(l)] : INT32_MAX;
       for (std::size_t u = begin_[ix(l)]; u < begin_[ix(l) + 1] && least > 0; ++u)
         least = std::min(least, node.over[ix(users_[u])]);
@@ -187,7 +184,7 @@ class Packer {
   std::vector<std::uint64_t> takes_;  // [row][word] the same as bits
   std::vector<std::uint64_t> full_;   // limits and kinds of which no more can be taken
   std::vector<std::size_t> begin_, next_;
-  std::vector<int> users_, order_;
+  std::vector<int> users_;
   std::vector<int> chosen_;
 };
 
