@@ -13,6 +13,7 @@
 #include "scheduler/rotation/search.h"
 #include "scheduler/rotation/slot_assignment.h"
 #include "scheduler/rotation/thorough.h"
+#include "scheduler/rotation/two_ways.h"
 
 namespace floorwheel {
 
@@ -53,7 +54,7 @@ class Engine {
       : p_(p),
         task_(task),
         effort_((task.effort > 0 ? task.effort : default_effort(p)) * task.effort_times),
-        budget_((is_small_repair(p) ? 4 * tries : 4) * effort_, task.stop, task.progress),
+        budget_((is_small_repair(p) ? 4 * tries : 6) * effort_, task.stop, task.progress),
         random_(task.seed),
         thorough_(p, task) {}
 
@@ -153,11 +154,12 @@ class Engine {
       prove(p_, found);
     }
     if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
-    improve(found, from_ring ? 2 * effort_ : effort_);
+    if (!from_ring || !only_walking_left(found)) improve(found, from_ring ? 2 * effort_ : effort_);
     if (found.cost[Component::back_to_back] > found.bound[Component::back_to_back] && !budget_.stopped() &&
         cover_with_rows(p_, found, budget_))
       improve(found, effort_ / 2);
     if (is_small_repair(p_)) again(found);
+    if (!p_.is_repair) cool(found, ring);
     if (found.proven < static_cast<int>(ranking(p_).size())) {
       assign_slots(p_, found, budget_);
       prove(p_, found);
@@ -192,13 +194,38 @@ class Engine {
     return found;
   }
 
-  void improve(Found& found, std::int64_t steps) {
+  /// What comes before walking cannot be less.
+  bool only_walking_left(const Found& found) const {
+    const std::vector<Component> order = ranking(p_);
+    return order[ix(std::min<int>(found.proven, static_cast<int>(order.size()) - 1))] >= Component::walk_cm;
+  }
+
+  /// The full heat finds fewer waits, but loses any order in which people go round; a cool search keeps it
+  /// and finds shorter ways. So it goes from such an order, and from the better of the two once more.
+  void cool(Found& found, const Found* ring) {
+    if (ring) {
+      Found other;  // nothing but rows and cost: bounds of a ring hold for rings only
+      other.rows = ring->rows;
+      other.cost = ring->cost;
+      if (const auto both = two_ways(p_, ring->ring, random_))
+        if (const Cost cost = price(p_, *both); cost < other.cost) {
+          other.rows = both->rows();
+          other.cost = cost;
+        }
+      prove(p_, other);
+      improve(other, effort_ / 4, Heat::cool);
+      if (other.cost < found.cost) found = std::move(other);
+    }
+    if (!only_walking_left(found)) improve(found, effort_ / 2, Heat::cool);
+  }
+
+  void improve(Found& found, std::int64_t steps, Heat heat = Heat::full) {
     if (found.proven == static_cast<int>(ranking(p_).size())) return;
     if (thorough_.can()) steps /= 16;  // what is left will be found by looking at everything
     if (found.style == Style::ring)
       rebuild(p_, found, budget_, steps, random_);
     else
-      anneal(p_, found, budget_, steps, random_);
+      anneal(p_, found, budget_, steps, random_, heat);
     prove(p_, found);
   }
 

@@ -21,6 +21,9 @@ using Phases = std::array<Phase, 3>;
 constexpr Phases phases = {{{0, 4, 4'000'000, 100'000}, {2, 3, 400'000, 10'000}, {3, 3, 100'000, 50}}};
 /// A repair stays near where it starts, so it starts cool; `moved` is the fourth component.
 constexpr Phases repair_phases = {{{0, 3, 300'000, 30'000}, {2, 4, 200'000, 10'000}, {4, 3, 100'000, 50}}};
+/// From where everybody goes round in order it starts cool, and three times from the best: with more heat the
+/// order is soon lost and never found again.
+constexpr Phases cool_phases = {{{3, 4, 100, 50}, {3, 3, 100, 50}, {3, 3, 100, 50}}};
 
 bool at_bound(const Problem& p, const Cost& cost, const Cost& bound, int leading) {
   const auto order = ranking(p);
@@ -95,11 +98,12 @@ void complete(const Problem& p, Found& found, Budget& budget, Random& random) {
   found.cost = draft.cost();
 }
 
-void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, Random& random) {
+void anneal(const Problem& p, Found& found, Budget& budget, std::int64_t steps, Random& random, Heat heat) {
   const int all = static_cast<int>(ranking(p).size());
-  const Phases& used = p.is_repair ? repair_phases : phases;
+  const Phases& used = p.is_repair ? repair_phases : heat == Heat::cool ? cool_phases : phases;
   for (const Phase& phase : used) {
-    const int next = &phase == &used.back() ? all : (&phase + 1)->kept;
+    const bool last = &phase == &used.back() || (&phase + 1)->kept == phase.kept;
+    const int next = last ? all : (&phase + 1)->kept;
     if (at_bound(p, found.cost, found.bound, next)) continue;
     anneal_phase(p, found, budget, phase, next, steps * phase.share / 10, random);
   }

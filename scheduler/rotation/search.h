@@ -11,7 +11,9 @@ namespace floorwheel {
 /// The best found replaces rows and cost; `found.bound` tells when there is nothing left to gain.
 /// `complete` adds visits that are missed as long as one chain of two slots can make way.
 void complete(const Problem&, Found&, Budget&, Random&);
-void anneal(const Problem&, Found&, Budget&, std::int64_t steps, Random&);
+/// Cool: from where people go round in order, which is worth keeping.
+enum class Heat : std::uint8_t { full, cool };
+void anneal(const Problem&, Found&, Budget&, std::int64_t steps, Random&, Heat = Heat::full);
 void rebuild(const Problem&, Found&, Budget&, std::int64_t steps, Random&);
 
 }  // namespace floorwheel
