@@ -48,9 +48,16 @@ class SlotTableMaker {
     return solve(std::get<Problem>(made), task);
   }
 
+  Answer first_for(int slots) const {
+    const auto made = make_problem(spec_, slots);
+    return first(std::get<Problem>(made),
+                 {.style = spec_.style, .seed = options_.seed, .stop = options_.stop});
+  }
+
   /// What is missed with so many slots, looked for no harder than it takes to come down to `wanted`.
   std::int64_t missed_with(int slots, std::int64_t wanted) const {
-    std::int64_t least = solve_for(slots, 1).found.cost[Component::missed];
+    std::int64_t least = first_for(slots).found.cost[Component::missed];
+    if (least > wanted) least = std::min(least, solve_for(slots, 1).found.cost[Component::missed]);
     if (least > wanted) least = std::min(least, solve_for(slots, second_try).found.cost[Component::missed]);
     return least;
   }
