@@ -41,6 +41,11 @@ bool Draft::holds() const {
 }
 
 Cost Draft::weigh() {
+  weigh_rows();
+  return weigh_reloads();
+}
+
+Cost Draft::weigh_rows() {
   new_cost_ = cost_;
   new_rows_.clear();
   for (int m : touched_) {
@@ -48,17 +53,21 @@ Cost Draft::weigh() {
     subtract(new_cost_, row_cost_[ix(m)]);
     add(new_cost_, new_rows_.back());
   }
+  return new_cost_;
+}
+
+Cost Draft::weigh_reloads() {
   if (p_.has_loads)
     for (const Entry& e : changes_)
       for (const StationIndex s : {e.before, sheet_.at(e.member, e.slot)})
         if (s != nowhere) {
-          weigh_reloads(s, e.slot - 1);
-          weigh_reloads(s, e.slot);
+          weigh_reload(s, e.slot - 1);
+          weigh_reload(s, e.slot);
         }
   return new_cost_;
 }
 
-void Draft::weigh_reloads(StationIndex s, int t) {
+void Draft::weigh_reload(StationIndex s, int t) {
   if (t < 0 || t + 1 >= p_.slots) return;
   const std::int64_t now = price_reload(p_, sheet_, s, t);
   if (now == reload_(s, t)) return;

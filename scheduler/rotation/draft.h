@@ -21,6 +21,9 @@ class Draft {
   [[nodiscard]] bool holds() const;
   /// The cost with the change.
   Cost weigh();
+  /// The same in two steps: reloads as they were before the change, then as they are with it.
+  Cost weigh_rows();
+  Cost weigh_reloads();
   /// Ends the change: after weigh().
   void keep();
   /// Ends the change as if it had not been.
@@ -31,7 +34,7 @@ class Draft {
     int member, slot;
     StationIndex before;
   };
-  void weigh_reloads(StationIndex s, int t);
+  void weigh_reload(StationIndex s, int t);
 
   const Problem& p_;
   Sheet sheet_;

@@ -52,8 +52,9 @@ void Moves::set(Draft& draft, int m, int t, StationIndex s) {
 int Moves::somebody_at(const Draft& draft, StationIndex s, int t) {
   int found = -1;
   int seen = 0;
-  for (int m = 0; m < p_.members; ++m)
-    if (mark_[ix(m)] != mark_now_ && draft.sheet().at(m, t) == s && random_.below(++seen) == 0) found = m;
+  draft.sheet().each_at(s, t, [&](int m) {
+    if (mark_[ix(m)] != mark_now_ && random_.below(++seen) == 0) found = m;
+  });
   return found;
 }
 

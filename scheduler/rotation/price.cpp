@@ -71,6 +71,7 @@ class Loads {
     if (many_.empty()) many_.assign(few_.begin(), few_.end());
     many_.push_back(load);
   }
+  [[nodiscard]] bool empty() const { return size_ == 0; }
   /// first, last
   std::pair<const int*, const int*> sorted() {
     int* first = many_.empty() ? few_.data() : many_.data();
@@ -90,14 +91,13 @@ class Loads {
 std::int64_t price_reload(const Problem& p, const Sheet& sheet, int s, int t) {
   if (t < 0 || t + 1 >= p.slots) return 0;
   Loads now, next;
-  for (int m = 0; m < p.members; ++m) {
-    const StationIndex* at = sheet.row(m) + t;
-    if (at[0] != s && at[1] != s) continue;
-    const int load = p.work(m, s).load_hg;
-    if (load < 0) continue;
-    if (at[0] == s) now.add(load);
-    if (at[1] == s) next.add(load);
-  }
+  const auto fill = [&](Loads& loads, int slot) {
+    sheet.each_at(s, slot, [&](int m) {
+      if (const int load = p.work(m, s).load_hg; load >= 0) loads.add(load);
+    });
+    return !loads.empty();
+  };
+  if (!fill(now, t) || !fill(next, t + 1)) return 0;
   auto [a, a_end] = now.sorted();
   auto [b, b_end] = next.sorted();
   std::int64_t sum = 0;

@@ -52,9 +52,13 @@ void anneal_phase(const Problem& p, Found& found, Budget& budget, const Phase& p
         draft.take_back();
         continue;
       }
-      const Cost cost = draft.weigh();
+      if (rises(found.cost, draft.weigh_rows(), phase.kept)) {  // whatever the reloads are
+        draft.take_back();
+        continue;
+      }
+      const Cost cost = draft.weigh_reloads();
       const std::int64_t rise = weighed(cost) - weighed(draft.cost());
-      if (rises(found.cost, cost, phase.kept) || (rise > 0 && rise * 16 > heat * random.minus_log2_x16())) {
+      if (rise > 0 && rise * 16 > heat * random.minus_log2_x16()) {
         draft.take_back();
         continue;
       }

@@ -50,6 +50,8 @@ bool steps_hold(const Problem& p, const std::vector<int>& place, const StationIn
 Sheet::Sheet(const Problem& p)
     : p_(&p),
       at_(p.members, p.slots, nowhere),
+      words_((p.members + 63) / 64),
+      who_(p.stations, p.slots * words_),
       used_(p.stations, p.slots),
       units_used_(p.kinds, p.slots),
       visits_(p.members, p.stations) {
@@ -67,13 +69,17 @@ int Sheet::room(int s, int t) const {
 void Sheet::put(int m, int t, StationIndex s) {
   StationIndex& cell = at_(m, t);
   if (cell == s) return;
+  const int word = t * words_ + m / 64;
+  const std::uint64_t bit = std::uint64_t{1} << (m % 64);
   if (cell != nowhere) {
+    who_(cell, word) &= ~bit;
     --used_(cell, t);
     --visits_(m, cell);
     for (int k : p_->takes[ix(cell)]) --units_used_(k, t);
   }
   cell = s;
   if (s == nowhere) return;
+  who_(s, word) |= bit;
   ++used_(s, t);
   ++visits_(m, s);
   for (int k : p_->takes[ix(s)]) ++units_used_(k, t);

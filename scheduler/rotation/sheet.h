@@ -3,6 +3,8 @@
 // "does this row keep the rules" are answered at once. Starts with history and nobody else anywhere.
 #pragma once
 
+#include <bit>
+#include <cstdint>
 #include <vector>
 
 #include "scheduler/rotation/problem.h"
@@ -19,6 +21,13 @@ class Sheet {
   [[nodiscard]] const StationIndex* row(int m) const { return at_.row(m); }
   /// How many more fit at s in slot t: places and units; negative when too many are there.
   [[nodiscard]] int room(int s, int t) const;
+  /// Tells each member at s in slot t, in order.
+  template <class Tell>
+  void each_at(int s, int t, Tell tell) const {
+    for (int w = 0; w < words_; ++w)
+      for (std::uint64_t left = who_(s, t * words_ + w); left; left &= left - 1)
+        tell(w * 64 + std::countr_zero(left));
+  }
   /// How often m visits s, history included.
   [[nodiscard]] int visits(int m, int s) const { return visits_(m, s); }
 
@@ -39,9 +48,11 @@ class Sheet {
  private:
   const Problem* p_;
   Grid<StationIndex> at_;
-  Grid<int> used_;        // (station, slot)
-  Grid<int> units_used_;  // (kind, slot)
-  Grid<int> visits_;      // (member, station)
+  int words_ = 0;
+  Grid<std::uint64_t> who_;  // (station, slot by words of 64 members): a bit for each who is there
+  Grid<int> used_;           // (station, slot)
+  Grid<int> units_used_;     // (kind, slot)
+  Grid<int> visits_;         // (member, station)
 };
 
 /// Rule 4 for a row: its worked slots, cut greedily, make no more than the laps allowed. Only slots that are
