@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The cheapest row of one member under prices, slot by slot over sets of stations (Bellman 1962; Held and
-// Karp 1962), and the bound that prices give: rules 2 and 5 are all that binds members together, so leaving
-// rule 5 out and paying for places and units in place of counting them never makes the best rotation dearer
-// (Lagrange's relaxation, Geoffrion 1974). Short rests are counted two slots apart, which is never too many.
+// The cheapest row of one member under prices, slot by slot over what each station remembers of those visited
+// (Bellman 1962; Held and Karp 1962), and the bound that prices give: rules 2 and 5 are all that binds
+// members together, so leaving rule 5 out and paying for places and units in place of counting them never
+// makes the best rotation dearer (Lagrange's relaxation, Geoffrion 1974). Short rests are counted two slots
+// apart, which is never too many.
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <limits>
 
@@ -13,7 +15,8 @@ namespace floorwheel::certify {
 namespace {
 
 constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max();
-constexpr int list_most = 24;
+constexpr int remembered_most = 23;  // others, at one station
+constexpr int half = 12;             // bits of a code that are looked up at once
 
 class RowTable {
  public:
@@ -22,24 +25,38 @@ class RowTable {
     for (int t = p.first + 2; t <= p.last; ++t)
       looks_back_ = looks_back_ || (w(Component::short_rest) > 0 && f.too_near(p.recovery_s, t - 2, t));
     befores_ = looks_back_ ? n_ + 1 : 1;
+    bool all = true;
     for (int i = 0; i < n_; ++i) {
-      std::uint32_t kept = ~std::uint32_t{0};
-      if (!prices.memory.empty()) {
-        kept = 0;
-        for (int j = 0; j < n_; ++j)
-          for (int s : prices.memory[at(p.list[at(i)])])
-            if (s == p.list[at(j)]) kept |= 1U << j;
-      }
-      kept_.push_back(kept);
+      bits_.emplace_back(at(n_), -1);
+      int bit = 0;
+      for (int j = 0; j < n_; ++j)
+        if (j != i && (prices.memory.empty() || remembers(p.list[at(i)], p.list[at(j)])))
+          bits_.back()[at(j)] = bit++;
+      all = all && bit == n_ - 1;
+      count_.push_back(bit);
+      most_ = std::max(most_, bit);
     }
+    const bool uneven = w(Component::uneven) > 0;
+    if ((!all && (uneven || p.slots() > f.wanted(p))) || (laps_ > 1 && uneven))
+      visits_ = static_cast<int>(std::min<std::int64_t>(f.wanted(p), p.slots()));
   }
 
+  [[nodiscard]] bool fits() const { return most_ <= remembered_most; }
+
   [[nodiscard]] Wide entries() const {
-    return Wide{laps_} * (Wide{1} << n_) * n_ * n_ * befores_ * std::max(1, p_.slots());
+    Wide codes = 0;
+    for (int count : count_) codes += Wide{1} << count;
+    return Wide{laps_} * std::max(1, visits_) * codes * n_ * befores_ * std::max(1, p_.slots());
   }
 
   std::int64_t least() {
-    const std::size_t states = at(laps_) * (std::size_t{1} << n_) * at(n_);
+    for (int count : count_) {
+      begin_.push_back(codes_);
+      codes_ += std::size_t{1} << count;
+    }
+    for (int i = 0; i < n_; ++i)
+      for (int j = 0; j < n_; ++j) thens_.push_back(then(i, j));
+    const std::size_t states = at(std::max(1, visits_)) * at(laps_) * codes_;
     worked_.assign(states * at(befores_), never);
     rested_once_.assign(states, never);
     rested_.assign(states, never);
@@ -50,8 +67,32 @@ class RowTable {
 
  private:
   [[nodiscard]] std::int64_t w(Component c) const { return prices_.weights[c]; }
-  [[nodiscard]] std::size_t key(int lap, std::uint32_t set, int last) const {
-    return (at(lap) * (std::size_t{1} << n_) + set) * at(n_) + at(last);
+  [[nodiscard]] bool remembers(int here, int station) const {
+    const std::vector<int>& list = prices_.memory[at(here)];
+    return std::find(list.begin(), list.end(), station) != list.end();
+  }
+  /// `visits` before this one, where they are counted, else 0.
+  [[nodiscard]] std::size_t key(int visits, int lap, int last, std::uint32_t code) const {
+    return (at(visits) * at(laps_) + at(lap)) * codes_ + begin_[at(last)] + code;
+  }
+
+  /// What is remembered at j after i, by the lower and the upper half of what was at i.
+  using Then = std::array<std::vector<std::uint32_t>, 2>;
+  [[nodiscard]] Then then(int i, int j) const {
+    Then out;
+    for (int upper = 0; upper < 2; ++upper) {
+      const int from = upper * half;
+      const int bits = std::clamp(count_[at(i)] - from, 0, half);
+      out[at(upper)].assign(std::size_t{1} << bits, 0);
+      for (std::size_t part = 0; part < out[at(upper)].size(); ++part)
+        for (int s = 0; s < n_; ++s) {
+          const int bit = bits_[at(i)][at(s)];
+          const bool in =
+              s == i ? upper == 0 : bit >= from && bit < from + bits && (part >> (bit - from) & 1U);
+          if (in && bits_[at(j)][at(s)] >= 0) out[at(upper)][part] |= 1U << bits_[at(j)][at(s)];
+        }
+    }
+    return out;
   }
 
   /// A row that ends with so many visits, `missed` counted down for each on the way.
@@ -90,7 +131,6 @@ class RowTable {
 
   /// The tables after slot t from those before it; the least row that ends with work in t.
   std::int64_t advance(int t) {
-    const std::uint32_t sets = 1U << n_;
     const std::int64_t idle = w(Component::idle);
     const bool near = looks_back_ && t - 2 >= p_.first && f_.too_near(p_.recovery_s, t - 2, t);
     std::vector<std::int64_t> worked(worked_.size(), never);
@@ -99,11 +139,14 @@ class RowTable {
     std::vector<std::uint8_t> open;
     for (int s : p_.list) open.push_back(f_.places(s, t) > 0 ? 1 : 0);
     for (int j = 0; j < n_; ++j)
-      if (open[at(j)]) lower(worked[key(0, 1U << j, j) * at(befores_)], visit(j, t) + idle * (t - p_.first));
-    for (int lap = 0; lap < laps_; ++lap)
-      for (std::uint32_t set = 1; set < sets; ++set)
-        for (int i = 0; i < n_; ++i) {
-          const std::size_t here = key(lap, set, i);
+      if (open[at(j)]) lower(worked[key(0, 0, j, 0) * at(befores_)], visit(j, t) + idle * (t - p_.first));
+    const int groups = std::max(1, visits_) * laps_;
+    for (int group = 0; group < groups; ++group)
+      for (int i = 0; i < n_; ++i)
+        for (std::uint32_t code = 0; code < 1U << count_[at(i)]; ++code) {
+          const int visits = group / laps_;
+          const int lap = group % laps_;
+          const std::size_t here = key(visits, lap, i, code);
           std::int64_t any = never;
           for (int b = 0; b < befores_; ++b) lower(any, worked_[here * at(befores_) + at(b)]);
           const std::int64_t once_here = rested_once_[here];
@@ -112,12 +155,17 @@ class RowTable {
           if (any != never) lower(once[here], any + idle);
           if (once_here != never) lower(rested[here], once_here + idle);
           if (long_here != never) lower(rested[here], long_here + idle);
+          if (visits_ > 0 && visits + 1 == visits_) continue;
           for (int j = 0; j < n_; ++j) {
             if (!open[at(j)]) continue;
-            const bool new_lap = (set >> j & 1U) != 0;
+            const int bit = bits_[at(i)][at(j)];
+            const bool new_lap = i == j || (bit >= 0 && (code >> bit & 1U) != 0);
             if (new_lap && lap + 1 == laps_) continue;
-            const std::uint32_t to_set = (new_lap ? 0 : set & kept_[at(j)]) | 1U << j;
-            const std::size_t to = key(lap + (new_lap ? 1 : 0), to_set, j) * at(befores_);
+            const Then& then = thens_[at(i) * at(n_) + at(j)];
+            const std::uint32_t to_code =
+                new_lap ? 0 : then[0][code & ((1U << half) - 1)] | then[1][code >> half];
+            const std::size_t to =
+                key(visits_ > 0 ? visits + 1 : 0, lap + (new_lap ? 1 : 0), j, to_code) * at(befores_);
             const std::int64_t step = visit(j, t);
             if (any != never) {
               const std::size_t before = looks_back_ ? at(i + 1) : 0;
@@ -134,10 +182,15 @@ class RowTable {
     rested_once_.swap(once);
     rested_.swap(rested);
     std::int64_t best = never;
-    for (int lap = 0; lap < laps_; ++lap)
-      for (std::uint32_t set = 1; set < sets; ++set)
-        for (std::size_t k = key(lap, set, 0) * at(befores_); k < key(lap, set + 1, 0) * at(befores_); ++k)
-          if (worked_[k] != never) lower(best, ended(worked_[k], std::popcount(set)));
+    for (int group = 0; group < groups; ++group)
+      for (int i = 0; i < n_; ++i)
+        for (std::uint32_t code = 0; code < 1U << count_[at(i)]; ++code) {
+          const std::size_t k = key(group / laps_, group % laps_, i, code) * at(befores_);
+          for (int b = 0; b < befores_; ++b)
+            if (worked_[k + at(b)] != never)
+              lower(best,
+                    ended(worked_[k + at(b)], visits_ > 0 ? group / laps_ + 1 : std::popcount(code) + 1));
+        }
     return best;
   }
 
@@ -147,11 +200,18 @@ class RowTable {
   const int n_;
   const int laps_;
   bool looks_back_ = false;
-  int befores_ = 1;  // 0: nothing two slots ago; i + 1: the list's i-th station
-  std::vector<std::uint32_t> kept_;
-  std::vector<std::int64_t> worked_;       // [lap][set][last][before] work in the last slot
-  std::vector<std::int64_t> rested_once_;  // [lap][set][last] not worked in the last slot, but in that before
-  std::vector<std::int64_t> rested_;       // not worked in the last two
+  int befores_ = 1;                     // 0: nothing two slots ago; i + 1: the list's i-th station
+  int visits_ = 0;                      // counted up to so many; 0: need not be counted
+  int most_ = 0;                        // the largest of count_
+  std::vector<std::vector<int>> bits_;  // [at][other] bit in what is remembered there, -1: is not
+  std::vector<int> count_;              // [at] others remembered
+  std::vector<std::size_t> begin_;
+  std::size_t codes_ = 0;
+  std::vector<Then> thens_;           // [from][to]
+  std::vector<std::int64_t> worked_;  // [visits][lap][last, code][before] work in the last slot
+  std::vector<std::int64_t>
+      rested_once_;                   // [visits][lap][last, code] not in the last slot, but in that before
+  std::vector<std::int64_t> rested_;  // not worked in the last two
 };
 
 bool table_fits(const std::vector<std::vector<std::int64_t>>& table, int rows, int slots,
@@ -186,11 +246,8 @@ std::string prices_hold(const Facts& f, Component component, const PriceList& pr
   if (!table_fits(prices.places, f.stations, f.slots, place) ||
       !table_fits(prices.units, f.kinds, f.slots, unit))
     return "the prices are not one for each slot, or one is below 0";
-  const bool remembers_all = prices.memory.empty();
-  if (!remembers_all && static_cast<int>(prices.memory.size()) != f.stations)
+  if (!prices.memory.empty() && static_cast<int>(prices.memory.size()) != f.stations)
     return "the memory is not one list for each station";
-  if (prices.weights[Component::uneven] != 0 && (f.spec.laps > 1 || !remembers_all))
-    return "uneven can be weighed in one lap with all remembered only";
   // Nothing below may leave 64 bits: no row costs more than this.
   Wide most = Wide{f.slots} * (Wide{place} + Wide{unit} * std::max(1, f.kinds));
   for (Component c : order()) {
@@ -204,9 +261,8 @@ std::string prices_hold(const Facts& f, Component component, const PriceList& pr
 
 std::optional<std::int64_t> cheapest_row(const Facts& f, const Person& p, const PriceList& prices,
                                          std::int64_t& entries) {
-  if (static_cast<int>(p.list.size()) > list_most) return std::nullopt;
   RowTable table(f, p, prices);
-  if (table.entries() > entries) return std::nullopt;
+  if (!table.fits() || table.entries() > entries) return std::nullopt;
   entries -= static_cast<std::int64_t>(table.entries());
   return table.least();
 }

@@ -189,7 +189,7 @@ class TestCertificate : public QObject {
           prices.scale = d.from(1, 9);
           for (Component c : components) {
             if (c == claim.component) break;
-            if (c == Component::moved || (c == Component::uneven && t.spec.laps > 1)) continue;
+            if (c == Component::moved) continue;
             prices.weights[c] = d.below(60) * (d.one_in(2) ? 20 : 1);
           }
           prices.weights[claim.component] = prices.scale;
@@ -201,7 +201,7 @@ class TestCertificate : public QObject {
           for (std::size_t e = 0; e < t.spec.equipment.size(); ++e)
             prices.units.emplace_back(static_cast<std::size_t>(t.slots), d.below(6));
           if (prices.units.empty()) prices.units.clear();
-          if (d.one_in(3) && prices.weights[Component::uneven] == 0) {
+          if (d.one_in(3)) {
             prices.memory.resize(t.spec.stations.size());
             for (auto& list : prices.memory)
               for (std::size_t s = 0; s < t.spec.stations.size(); ++s)
