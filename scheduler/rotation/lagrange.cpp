@@ -13,6 +13,7 @@ __extension__ using Wide = __int128;
 /// Components that a row's steps decide.
 constexpr std::array by_steps = {Component::back_to_back, Component::idle, Component::assist_overlap,
                                  Component::walk_cm};
+constexpr std::int64_t entries_unasked = 4'000'000;     // between questions whether to stop
 constexpr std::int64_t no_row = INT64_MIN;              // somebody has none
 constexpr std::int64_t costs_most = row_cost_most / 2;  // of a row, prices apart
 
@@ -32,10 +33,12 @@ Lagrange::Lagrange(const Problem& p, const Cost& given, Component component)
     return;
   std::int64_t forced = 0;
   int visits = 1;
+  int longest = 0;
   for (int m = 0; m < p.members; ++m) {
     forced += p.forced_missed(m);
     visits = std::max(visits, p.visits_wanted(m) - p.forced_missed(m));
-    if (static_cast<int>(p.required[ix(m)].size()) > RowTable::list_most) return;
+    if (static_cast<int>(p.required[ix(m)].size()) > MemoryTable::list_most) return;
+    longest = std::max(longest, static_cast<int>(p.required[ix(m)].size()));
   }
   if (given[Component::missed] != forced) return;
   std::int64_t unit = 1;
@@ -56,7 +59,8 @@ Lagrange::Lagrange(const Problem& p, const Cost& given, Component component)
   weights_[component] = scale_;
   find_kinds();
   find_limits();
-  possible_ = !kinds_.empty();
+  if (longest > RowTable::list_most) first_memory();
+  possible_ = !kinds_.empty() && (memory_.empty() || memory_fits());
 }
 
 RowCosts Lagrange::costs_of(int m) const {
@@ -141,6 +145,10 @@ void Lagrange::find_limits() {
 std::int64_t Lagrange::entries() const {
   std::int64_t sum = 0;
   for (const RowKind& k : kinds_) {
+    if (!memory_.empty()) {
+      sum += MemoryTable::entries(k.costs, remembered(k));
+      continue;
+    }
     const auto n = static_cast<std::int64_t>(k.costs.list.size());
     sum += (std::int64_t{1} << n) * (n * n / 4 + n) * (1 + 2 * k.costs.rests);
   }
@@ -191,19 +199,25 @@ std::int64_t Lagrange::weigh(std::vector<std::int32_t>* used) {
 std::int64_t Lagrange::bound() const { return best_ <= 0 ? 0 : (best_ + scale_ - 1) / scale_; }
 
 int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>& stop) {
-  if (tables_.empty())
-    for (const RowKind& k : kinds_) tables_.emplace_back(k.costs);
+  if (tables_.empty()) make_tables();
   std::vector<std::int32_t> prices = best_prices_;
   std::vector<std::int32_t> used(limits_.size(), 0);
   std::vector<std::int64_t> way(limits_.size(), 0);  // smoothed, in 256ths
   std::int64_t pace = 128;                           // of the step, in 256ths
   int since = 0;
-  int round = 0;
-  for (; round < rounds && bound() < enough; ++round) {
-    if (round % 64 == 63 && stop && stop()) break;
+  std::int64_t cost = entries();
+  const std::int64_t most = cost * rounds;
+  std::int64_t done = 0;
+  std::int64_t unasked = 0;
+  for (; done + cost <= most && bound() < enough; done += cost) {
+    if (unasked >= entries_unasked) {
+      if (stop && stop()) break;
+      unasked = 0;
+    }
+    unasked += cost;
     set_prices(prices);
     std::int64_t here = weigh(&used);
-    if (here == no_row) return round;
+    if (here == no_row) break;
     for (std::size_t l = 0; l < limits_.size(); ++l) here -= std::int64_t{prices[l]} * limits_[l].room;
     if (!weighed_ || here > best_) {
       since = 0;
@@ -212,6 +226,10 @@ int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>
       weighed_ = true;
     } else if (++since >= 30) {
       since = 0;
+      if (remember_more()) {
+        cost = entries();
+        continue;
+      }
       pace = pace * 3 / 4;
       if (pace < 1) break;
       if (pace < 32) {
@@ -234,7 +252,7 @@ int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>
       prices[l] = static_cast<std::int32_t>(std::clamp<Wide>(prices[l] + step, 0, price_most_));
     }
   }
-  return round;
+  return static_cast<int>((done + cost - 1) / cost);
 }
 
 PriceList Lagrange::prices() const {
@@ -243,6 +261,7 @@ PriceList Lagrange::prices() const {
   out.weights = weights_;
   for (Component c : {Component::missed, Component::back_to_back, Component::idle, Component::assist_overlap})
     if (c < component_ && out.weights[c] == 0) out.weights[c] = row_cost_most;
+  out.memory = memory_;
   out.places.assign(ix(p_.stations), std::vector<std::int64_t>(ix(p_.slots), 0));
   out.units.assign(ix(p_.kinds), std::vector<std::int64_t>(ix(p_.slots), 0));
   for (std::size_t l = 0; l < limits_.size(); ++l) {

@@ -2,13 +2,14 @@
 // Lagrange's bound on one component of a free rotation's cost, the earlier ones as they are: places and units
 // cost prices instead of being counted, so that every member takes the cheapest row alone; prices rise where
 // too many meet (subgradients, smoothed; Held, Wolfe and Crowder 1974, from memory). All in whole numbers.
-// For classes of one lap where nobody misses more than the own window forces, up to RowTable::list_most
-// stations a list; rule 5 and short rests are left out, which only weakens the bound.
+// For classes of one lap where nobody misses more than the own window forces, up to
+// MemoryTable::list_most stations a list, of which long ones remember some only; rule 5 and short rests are
+// left out, which only weakens the bound.
 #pragma once
 
 #include "scheduler/rotation/certificate.h"
 #include "scheduler/rotation/engine.h"
-#include "scheduler/rotation/row_prices.h"
+#include "scheduler/rotation/row_pricer.h"
 
 namespace floorwheel {
 
@@ -25,7 +26,8 @@ class Lagrange {
   [[nodiscard]] bool possible() const { return possible_; }
   /// One table entry is about a nanosecond.
   [[nodiscard]] std::int64_t entries() const;
-  /// Raises the bound with so many rounds of prices; ends early at `enough`. How many it took.
+  /// Raises the bound with so many rounds of prices, fewer where tables grow on the way; ends early at
+  /// `enough`. How many it took, counted as they cost now.
   int raise(int rounds, std::int64_t enough, const std::function<bool()>& stop = {});
   [[nodiscard]] std::int64_t bound() const;
   [[nodiscard]] PriceList prices() const;
@@ -49,6 +51,11 @@ class Lagrange {
   void find_limits();
   [[nodiscard]] RowCosts costs_of(int m) const;
   void set_prices(const std::vector<std::int32_t>& prices);
+  void first_memory();
+  [[nodiscard]] std::vector<std::vector<int>> remembered(const RowKind&) const;
+  void make_tables();
+  bool remember_more();
+  [[nodiscard]] bool memory_fits() const;
   std::int64_t weigh(std::vector<std::int32_t>* used);
   void add_near(std::size_t kind, std::vector<std::vector<int>>& near, struct Packing& packing) const;
 
@@ -61,7 +68,8 @@ class Lagrange {
   Cost weights_;           // of earlier components that are given above 0, and the scale
   std::int64_t past_ = 0;  // what the earlier components weigh as given
   std::vector<RowKind> kinds_;
-  std::vector<RowTable> tables_;
+  std::vector<std::vector<int>> memory_;  // [station] those remembered there; empty: all
+  std::vector<RowPricer> tables_;
   std::vector<Grid<std::int32_t>> price_of_;  // [kind](place in list, slot - first)
   std::vector<Limit> limits_;
   Grid<int> place_limit_, unit_limit_;  // index, -1: none

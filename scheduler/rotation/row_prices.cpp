@@ -8,6 +8,22 @@
 
 namespace floorwheel {
 
+std::int32_t row_cost(const RowCosts& c, const Grid<std::int32_t>& price, const std::vector<int>& row) {
+  std::int32_t sum = 0;
+  int last = -1;
+  int last_slot = -1;
+  for (int t = 0; t < static_cast<int>(row.size()); ++t) {
+    if (row[ix(t)] == nowhere) continue;
+    const int i = static_cast<int>(std::find(c.list.begin(), c.list.end(), row[ix(t)]) - c.list.begin());
+    sum += price(i, t);
+    if (t - last_slot > 1) sum += c.idle * (t - last_slot - 1);
+    if (last >= 0) sum += t - last_slot == 1 ? c.next(last, i) : c.later(last, i);
+    last = i;
+    last_slot = t;
+  }
+  return sum;
+}
+
 RowTable::RowTable(const RowCosts& c)
     : c_(c), n_(static_cast<int>(c.list.size())), width_((n_ + lanes - 1) / lanes * lanes) {
   const std::size_t cells = ix(c.rests + 1) * (std::size_t{1} << n_) * ix(width_);
@@ -130,22 +146,6 @@ bool RowTable::near(std::int32_t more, std::size_t most, std::vector<std::vector
       }
     }
   return true;
-}
-
-std::int32_t RowTable::cost(const std::vector<int>& row) const {
-  std::int32_t sum = 0;
-  int last = -1;
-  int last_slot = -1;
-  for (int t = 0; t < static_cast<int>(row.size()); ++t) {
-    if (row[ix(t)] == nowhere) continue;
-    const int i = static_cast<int>(std::find(c_.list.begin(), c_.list.end(), row[ix(t)]) - c_.list.begin());
-    sum += (*price_)(i, t);
-    if (t - last_slot > 1) sum += c_.idle * (t - last_slot - 1);
-    if (last >= 0) sum += t - last_slot == 1 ? c_.next(last, i) : c_.later(last, i);
-    last = i;
-    last_slot = t;
-  }
-  return sum;
 }
 
 std::vector<int> RowTable::row() const {

@@ -26,6 +26,9 @@ struct RowCosts {
 constexpr std::int32_t forbidden = 1 << 28;
 constexpr std::int32_t row_cost_most = 1 << 27;  // no row may cost more, prices included
 
+/// What a row, station or `nowhere` by slot - first, costs at these prices.
+std::int32_t row_cost(const RowCosts&, const Grid<std::int32_t>& price, const std::vector<int>& row);
+
 class RowTable {
  public:
   static constexpr int list_most = 16;
@@ -37,7 +40,7 @@ class RowTable {
   /// A row of that cost: station or `nowhere` by slot - first.
   [[nodiscard]] std::vector<int> row() const;
   /// What such a row costs at these prices.
-  [[nodiscard]] std::int32_t cost(const std::vector<int>& row) const;
+  [[nodiscard]] std::int32_t cost(const std::vector<int>& row) const { return row_cost(c_, *price_, row); }
   /// All rows that cost at most `more` above the least, as far as `most`; false: there are more.
   bool near(std::int32_t more, std::size_t most, std::vector<std::vector<int>>& rows) const;
 

@@ -93,6 +93,101 @@ class TestLagrange : public QObject {
     QVERIFY(tight > 20);
   }
 
+  /// With all remembered a table of memory is the exact one; with less it is never dearer, and its rows near
+  /// the least are true rows all the same.
+  void tables_of_memory_agree_with_the_exact_one() {
+    int lower = 0;
+    int near_rows = 0;
+    for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+      tiny::Draw d(seed);
+      const int n = 3 + d.below(5);
+      RowCosts c;
+      for (int i = 0; i < n; ++i) c.list.push_back(2 * i + 1);
+      c.visits = n - (d.one_in(4) ? 1 : 0);
+      c.rests = d.below(3);
+      c.idle = d.one_in(3) ? forbidden : d.below(30);
+      c.next = Grid<std::int32_t>(n, (n + 3) / 4 * 4, forbidden);
+      c.later = c.next;
+      Grid<std::int32_t> price(n, c.visits + c.rests);
+      for (int i = 0; i < n; ++i) {
+        for (int j = 0; j < n; ++j) {
+          if (i == j) continue;
+          c.next(i, j) = d.one_in(6) ? forbidden : d.below(100);
+          c.later(i, j) = d.below(100);
+        }
+        for (int t = 0; t < c.visits + c.rests; ++t) price(i, t) = d.one_in(8) ? forbidden : d.below(100);
+      }
+      std::vector<std::vector<int>> all(static_cast<std::size_t>(n));
+      std::vector<std::vector<int>> some(all.size());
+      for (int i = 0; i < n; ++i)
+        for (int j = 0; j < n; ++j) {
+          if (i == j) continue;
+          all[static_cast<std::size_t>(i)].push_back(j);
+          if (d.one_in(3)) some[static_cast<std::size_t>(i)].push_back(j);
+        }
+      RowTable exact(c);
+      MemoryTable full(c, all);
+      MemoryTable part(c, some);
+      const std::int32_t least = exact.least(price);
+      QCOMPARE(full.least(price), least);
+      QVERIFY(part.least(price) <= least);
+      if (part.least() < forbidden) QCOMPARE(part.cost(part.row()), part.least());
+      if (least == forbidden) continue;
+      QCOMPARE(full.cost(full.row()), least);
+      lower += part.least() < least ? 1 : 0;
+      std::vector<std::vector<int>> rows, rows_full, rows_part;
+      QVERIFY(exact.near(40, 100'000, rows));
+      QVERIFY(full.near(40, 100'000, rows_full));
+      QVERIFY(part.near(least - part.least() + 40, 100'000, rows_part));
+      for (auto* list : {&rows, &rows_full, &rows_part}) std::sort(list->begin(), list->end());
+      QVERIFY(rows == rows_full);
+      QVERIFY(rows == rows_part);
+      near_rows += static_cast<int>(rows.size());
+    }
+    QVERIFY2(lower > 10, qPrintable(QString::number(lower)));
+    QVERIFY2(near_rows > 200, qPrintable(QString::number(near_rows)));
+  }
+
+  /// Twenty stations: the check, which shares no code, finds the same bound from prices and memory; it does
+  /// not with one digit more on a price, nor with nothing remembered.
+  void long_lists_are_bounded_and_rechecked() {
+    const ClassSpec c = floors::regular(40, 20, 2, 1);
+    const auto made = make_problem(c, 20);
+    const auto& p = std::get<Problem>(made);
+    ClassSpec ring = c;
+    ring.style = Style::ring;
+    const auto quick = first_rotation(ring, 20);
+    const Cost cost = std::get<Plan>(quick).cost;
+    QCOMPARE(cost[Component::back_to_back], 0);
+    Lagrange lagrange(p, cost, Component::walk_cm);
+    QVERIFY(lagrange.possible());
+    lagrange.raise(100, cost[Component::walk_cm] / 3);
+    lagrange.raise(400, lagrange.bound() * 11 / 10);
+    QVERIFY(lagrange.bound() > cost[Component::walk_cm] / 4);
+    QVERIFY(lagrange.bound() <= cost[Component::walk_cm]);
+    Certificate all;
+    all.class_hash = class_hash(c);
+    all.slots = 20;
+    all.cost = cost;
+    Claim claim{Component::walk_cm, lagrange.bound(), {ProofType::lagrange, {}, lagrange.prices(), 0}};
+    QVERIFY(!claim.proof.prices.memory.empty());
+    const ClaimVerdict v = check_claim(c, all, claim);
+    QVERIFY2(v.verdict == Verdict::holds, v.text.c_str());
+    Claim twin = claim;
+    ++twin.bound;
+    QVERIFY(check_claim(c, all, twin).verdict == Verdict::fails);
+    twin = claim;
+    for (auto& list : twin.proof.prices.memory) list.clear();
+    QVERIFY(check_claim(c, all, twin).verdict == Verdict::fails);
+    twin = claim;
+    std::int64_t* highest = &twin.proof.prices.places[0][0];
+    for (auto& list : twin.proof.prices.places)
+      for (std::int64_t& one : list)
+        if (one > *highest) highest = &one;
+    *highest *= 10;
+    QVERIFY(check_claim(c, all, twin).verdict == Verdict::fails);
+  }
+
   void regular_classes_are_planned_to_the_bound_data() {
     QTest::addColumn<int>("members");
     QTest::addColumn<int>("stations");
