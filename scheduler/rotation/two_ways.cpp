@@ -13,7 +13,7 @@ namespace {
 using Order = std::vector<StationIndex>;
 using Weight = std::array<std::int64_t, 4>;  // as in ring_order.h
 
-constexpr std::int64_t looks = 300'000;  // at joints, for one layout
+constexpr std::int64_t looks = 100'000;  // at joints, for one layout
 
 /// Where somebody starts on the way and which way round.
 struct Seat {
