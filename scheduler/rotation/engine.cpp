@@ -204,16 +204,12 @@ class Engine {
   /// and finds shorter ways. So it goes from such an order, and from the better of the two once more.
   void cool(Found& found, const Found* ring) {
     if (ring) {
-      Found other;  // nothing but rows and cost: bounds of a ring hold for rings only
-      other.rows = ring->rows;
-      other.cost = ring->cost;
-      if (const auto both = two_ways(p_, ring->ring, random_))
-        if (const Cost cost = price(p_, *both); cost < other.cost) {
-          other.rows = both->rows();
-          other.cost = cost;
-        }
-      prove(p_, other);
-      improve(other, effort_ / 4, Heat::cool);
+      Sheet order(p_);
+      for (int m = 0; m < p_.members; ++m) order.set_row(m, ring->rows[ix(m)].data());
+      if (auto both = two_ways(p_, ring->ring, random_); both && price(p_, *both) < ring->cost)
+        order = std::move(*both);
+      Found other = found_on(order, Track{});  // bounds of a ring hold for rings only
+      improve(other, effort_ / (only_walking_left(other) ? 10 : 4), Heat::cool);
       if (other.cost < found.cost) found = std::move(other);
     }
     if (!only_walking_left(found)) improve(found, effort_ / 2, Heat::cool);
