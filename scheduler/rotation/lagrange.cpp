@@ -226,7 +226,8 @@ int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>
       weighed_ = true;
     } else if (++since >= 30) {
       since = 0;
-      if (remember_more()) {
+      if (pace < 8 && remember_more()) {
+        pace = 16;
         cost = entries();
         continue;
       }

@@ -12,6 +12,15 @@ constexpr int remembered_first = 6;  // stations, at each
 constexpr int remembered_most = 12;
 constexpr std::int64_t cells_most = 48'000'000;  // of all tables, 4 bytes each
 
+/// [slot] slots since the row was last at the same station; 0: it was not, or is nowhere.
+std::vector<std::size_t> ways_back(const std::vector<int>& row) {
+  std::vector<std::size_t> out(row.size(), 0);
+  for (std::size_t b = 0; b < row.size(); ++b)
+    for (std::size_t a = 0; row[b] != nowhere && a < b; ++a)
+      if (row[a] == row[b]) out[b] = b - a;
+  return out;
+}
+
 }  // namespace
 
 void Lagrange::first_memory() {
@@ -61,19 +70,21 @@ void Lagrange::make_tables() {
   }
 }
 
-/// Remembers what the cheapest rows, as last weighed, came back to; false: nothing, or there is no room.
+/// Remembers what the cheapest rows, as last weighed, soonest came back to; false: nothing, or there is no
+/// room.
 bool Lagrange::remember_more() {
   if (memory_.empty()) return false;
   const std::vector<std::vector<int>> before = memory_;
   bool more = false;
   for (const RowPricer& table : tables_) {
     const std::vector<int> row = table.row();
+    const std::vector<std::size_t> ways = ways_back(row);
+    std::size_t shortest = 0;
+    for (std::size_t way : ways)
+      if (way > 0 && (shortest == 0 || way < shortest)) shortest = way;
     for (std::size_t b = 0; b < row.size(); ++b) {
-      if (row[b] == nowhere) continue;
-      std::size_t a = b;
-      while (a > 0 && row[a - 1] != row[b]) --a;
-      if (a == 0) continue;
-      for (std::size_t t = a; t < b; ++t) {
+      if (ways[b] == 0 || ways[b] > shortest + 1) continue;
+      for (std::size_t t = b - ways[b] + 1; t < b; ++t) {
         if (row[t] == nowhere) continue;
         std::vector<int>& list = memory_[ix(row[t])];
         const auto at = std::lower_bound(list.begin(), list.end(), row[b]);

@@ -73,7 +73,7 @@ int main(int argc, char** argv) {
                              {12, 10, 12, 1, 1000},
                              {20, 12, 12, 2, 1000},
                              {28, 14, 14, 2, 4000, 3'000'000'000},
-                             {40, 20, 20, 2, 5000}};
+                             {40, 20, 20, 2, 5000, 4'000'000'000}};
   if (argc >= 5)
     sizes = {{std::atoi(argv[1]), std::atoi(argv[2]), std::atoi(argv[3]), std::atoi(argv[4]), 0,
               argc > 5 ? std::atoll(argv[5]) : 400'000'000}};

@@ -162,7 +162,8 @@ class TestLagrange : public QObject {
     Lagrange lagrange(p, cost, Component::walk_cm);
     QVERIFY(lagrange.possible());
     lagrange.raise(100, cost[Component::walk_cm] / 3);
-    lagrange.raise(400, lagrange.bound() * 11 / 10);
+    const PriceList early = lagrange.prices();
+    lagrange.raise(1500, lagrange.bound() * 13 / 10);
     QVERIFY(lagrange.bound() > cost[Component::walk_cm] / 4);
     QVERIFY(lagrange.bound() <= cost[Component::walk_cm]);
     Certificate all;
@@ -170,7 +171,8 @@ class TestLagrange : public QObject {
     all.slots = 20;
     all.cost = cost;
     Claim claim{Component::walk_cm, lagrange.bound(), {ProofType::lagrange, {}, lagrange.prices(), 0}};
-    QVERIFY(!claim.proof.prices.memory.empty());
+    QVERIFY(!early.memory.empty());
+    QVERIFY(claim.proof.prices.memory != early.memory);  // it grew
     const ClaimVerdict v = check_claim(c, all, claim);
     QVERIFY2(v.verdict == Verdict::holds, v.text.c_str());
     Claim twin = claim;
