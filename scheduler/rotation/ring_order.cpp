@@ -124,7 +124,7 @@ RingOrders find_ring_orders(const Problem& p, Random& random) {
   const Joints joints(p);
   const int n = p.stations;
   RingOrders out;
-  const std::int64_t moves = std::max<std::int64_t>(100'000, 100 * std::int64_t{n} * n);
+  const std::int64_t moves = std::min<std::int64_t>(250 * std::int64_t{n} * n, 1'000'000);
   const auto take = [&](Order order) {
     for (const RingOrder& known : out.list)
       if (known.order == order) return;
