@@ -29,18 +29,19 @@ bool alike(const Problem& p, int a, int b) {
 
 Lagrange::Lagrange(const Problem& p, const Cost& given, Component component)
     : p_(p), given_(given), component_(component) {
-  if (p.is_repair || p.laps != 1 || std::find(by_steps.begin(), by_steps.end(), component) == by_steps.end())
-    return;
+  if (p.is_repair || std::find(by_steps.begin(), by_steps.end(), component) == by_steps.end()) return;
   std::int64_t forced = 0;
   int visits = 1;
   int longest = 0;
   for (int m = 0; m < p.members; ++m) {
     forced += p.forced_missed(m);
+    // Which visits of several laps are missed, the table of sets cannot tell.
+    if (p.laps > 1 && p.slots_present(m) > 0 && p.forced_missed(m) > 0) return;
     visits = std::max(visits, p.visits_wanted(m) - p.forced_missed(m));
     if (static_cast<int>(p.required[ix(m)].size()) > MemoryTable::list_most) return;
     longest = std::max(longest, static_cast<int>(p.required[ix(m)].size()));
   }
-  if (given[Component::missed] != forced) return;
+  if (given[Component::missed] != forced || (p.laps > 1 && longest > RowTable::list_most)) return;
   std::int64_t unit = 1;
   if (component == Component::walk_cm)
     for (int a = 0; a < p.stations; ++a)
@@ -67,6 +68,7 @@ RowCosts Lagrange::costs_of(int m) const {
   RowCosts c;
   c.list = p_.required[ix(m)];
   c.first = p_.first[ix(m)];
+  c.laps = p_.laps;
   c.visits = p_.visits_wanted(m) - p_.forced_missed(m);
   c.rests = p_.slots_present(m) - c.visits;
   const auto weight = [&](Component k) -> std::int32_t {
@@ -83,7 +85,7 @@ RowCosts Lagrange::costs_of(int m) const {
   c.later = Grid<std::int32_t>(n, wide, forbidden);
   for (int i = 0; i < n; ++i)
     for (int j = 0; j < n; ++j) {
-      if (i == j) continue;
+      if (i == j && p_.laps == 1) continue;  // a lap may begin where the last one ended
       const int a = c.list[ix(i)];
       const int b = c.list[ix(j)];
       const Work& one = p_.work(m, a);
@@ -150,7 +152,7 @@ std::int64_t Lagrange::entries() const {
       continue;
     }
     const auto n = static_cast<std::int64_t>(k.costs.list.size());
-    sum += (std::int64_t{1} << n) * (n * n / 4 + n) * (1 + 2 * k.costs.rests);
+    sum += k.costs.laps * (std::int64_t{1} << n) * (n * n / 4 + n) * (1 + 2 * k.costs.rests);
   }
   return sum;
 }

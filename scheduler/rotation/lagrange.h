@@ -2,9 +2,9 @@
 // Lagrange's bound on one component of a free rotation's cost, the earlier ones as they are: places and units
 // cost prices instead of being counted, so that every member takes the cheapest row alone; prices rise where
 // too many meet (subgradients, smoothed; Held, Wolfe and Crowder 1974, from memory). All in whole numbers.
-// For classes of one lap where nobody misses more than the own window forces, up to
-// MemoryTable::list_most stations a list, of which long ones remember some only; rule 5 and short rests are
-// left out, which only weakens the bound.
+// For classes where nobody misses more than the own window forces, up to MemoryTable::list_most stations a
+// list, of which long ones remember some only; of several laps where nobody misses anything, up to
+// RowTable::list_most; rule 5 and short rests are left out, which only weakens the bound.
 #pragma once
 
 #include "scheduler/rotation/certificate.h"

@@ -26,13 +26,13 @@ std::int32_t row_cost(const RowCosts& c, const Grid<std::int32_t>& price, const 
 
 RowTable::RowTable(const RowCosts& c)
     : c_(c), n_(static_cast<int>(c.list.size())), width_((n_ + lanes - 1) / lanes * lanes) {
-  const std::size_t cells = ix(c.rests + 1) * (std::size_t{1} << n_) * ix(width_);
+  const std::size_t cells = ix((c.rests + 1) * c.laps) * (std::size_t{1} << n_) * ix(width_);
   worked_.assign(cells, forbidden);
   if (c.rests > 0) rested_.assign(cells, forbidden);
 }
 
-/// Sets of one station more, from `set` with so many rests.
-void RowTable::spread(int rests, std::uint32_t set) {
+/// Sets of one station more, from `set` with so many rests; from the full set those of the next lap.
+void RowTable::spread(int rests, int lap, std::uint32_t set) {
   Lane best[list_most / lanes];
   const int parts = width_ / lanes;
   for (int i = 0; i < parts; ++i) best[i] = Lane{} + forbidden;
@@ -50,13 +50,16 @@ void RowTable::spread(int rests, std::uint32_t set) {
       }
     }
   };
-  take(&worked_[cell(rests, set, 0)], c_.next);
-  if (rests > 0) take(&rested_[cell(rests, set, 0)], c_.later);
-  const int slot = std::popcount(set) + rests;
-  for (std::uint32_t left = ((std::uint32_t{1} << n_) - 1) & ~set; left; left &= left - 1) {
+  take(&worked_[cell(rests, lap, set, 0)], c_.next);
+  if (rests > 0) take(&rested_[cell(rests, lap, set, 0)], c_.later);
+  const int slot = lap * n_ + std::popcount(set) + rests;
+  const std::uint32_t full = (std::uint32_t{1} << n_) - 1;
+  const int to_lap = set == full ? lap + 1 : lap;
+  const std::uint32_t had = set == full ? 0 : set;
+  for (std::uint32_t left = full & ~had; left; left &= left - 1) {
     const int i = std::countr_zero(left);
     const std::int32_t value = best[i / lanes][i % lanes] + (*price_)(i, slot);
-    worked_[cell(rests, set | (left & -left), i)] = std::min(value, forbidden);
+    worked_[cell(rests, to_lap, had | (left & -left), i)] = std::min(value, forbidden);
   }
 }
 
@@ -67,27 +70,30 @@ std::int32_t RowTable::least(const Grid<std::int32_t>& price) {
   for (int e = 0; e <= c_.rests; ++e) {
     for (int i = 0; i < n_; ++i) {
       const std::int64_t start = std::int64_t{price(i, e)} + std::int64_t{c_.idle} * e;
-      worked_[cell(e, std::uint32_t{1} << i, i)] =
+      worked_[cell(e, 0, std::uint32_t{1} << i, i)] =
           static_cast<std::int32_t>(std::min<std::int64_t>(start, forbidden));
     }
-    for (std::uint32_t set = 1; set < sets; ++set) {
-      const int size = std::popcount(set);
-      if (size > c_.visits) continue;
+    for (std::uint32_t k = 0; k < sets * static_cast<std::uint32_t>(c_.laps); ++k) {
+      const std::uint32_t set = k % sets;
+      const int lap = static_cast<int>(k / sets);
+      const int size = lap * n_ + std::popcount(set);  // visits so far
+      if (set == 0 || size > c_.visits) continue;
       if (e > 0)
         for (int j = 0; j < n_; ++j) {
-          const std::size_t before = cell(e - 1, set, j);
-          rested_[cell(e, set, j)] =
+          const std::size_t before = cell(e - 1, lap, set, j);
+          rested_[cell(e, lap, set, j)] =
               std::min(forbidden, std::min(worked_[before], rested_[before]) + c_.idle);
         }
       if (size < c_.visits) {
-        spread(e, set);
+        spread(e, lap, set);
         continue;
       }
       for (std::uint32_t left = set; left; left &= left - 1) {
         const int last = std::countr_zero(left);
-        if (worked_[cell(e, set, last)] >= least_) continue;
-        least_ = worked_[cell(e, set, last)];
+        if (worked_[cell(e, lap, set, last)] >= least_) continue;
+        least_ = worked_[cell(e, lap, set, last)];
         end_rests_ = e;
+        end_lap_ = lap;
         end_set_ = set;
         end_last_ = last;
       }
@@ -96,22 +102,28 @@ std::int32_t RowTable::least(const Grid<std::int32_t>& price) {
   return least_;
 }
 
-bool RowTable::back(int rests, std::uint32_t set, int last, bool resting, std::int32_t so_far,
+bool RowTable::back(int rests, int lap, std::uint32_t set, int last, bool resting, std::int32_t so_far,
                     std::int32_t limit, std::size_t most, std::vector<int>& row,
                     std::vector<std::vector<int>>& rows) const {
-  const int slot = std::popcount(set) - 1 + rests;
+  const int slot = lap * n_ + std::popcount(set) - 1 + rests;
   if (resting) {  // not worked in `slot`
     if (rests == 0) return true;
     row[ix(slot)] = nowhere;
-    const std::size_t before = cell(rests - 1, set, last);
+    const std::size_t before = cell(rests - 1, lap, set, last);
     const std::int32_t sum = std::min(forbidden, so_far + c_.idle);
-    if (worked_[before] + sum <= limit && !back(rests - 1, set, last, false, sum, limit, most, row, rows))
+    if (worked_[before] + sum <= limit &&
+        !back(rests - 1, lap, set, last, false, sum, limit, most, row, rows))
       return false;
-    return rested_[before] + sum > limit || back(rests - 1, set, last, true, sum, limit, most, row, rows);
+    return rested_[before] + sum > limit ||
+           back(rests - 1, lap, set, last, true, sum, limit, most, row, rows);
   }
   row[ix(slot)] = c_.list[ix(last)];
   const std::int32_t here = so_far + (*price_)(last, slot);
-  const std::uint32_t rest = set & ~(std::uint32_t{1} << last);
+  std::uint32_t rest = set & ~(std::uint32_t{1} << last);
+  if (rest == 0 && lap > 0) {
+    rest = (std::uint32_t{1} << n_) - 1;
+    --lap;
+  }
   if (rest == 0) {
     if (here + std::int64_t{c_.idle} * rests > limit) return true;
     for (int t = 0; t < slot; ++t) row[ix(t)] = nowhere;
@@ -122,12 +134,12 @@ bool RowTable::back(int rests, std::uint32_t set, int last, bool resting, std::i
   for (std::uint32_t left = rest; left; left &= left - 1) {
     const int j = std::countr_zero(left);
     const std::int32_t next = here + c_.next(j, last);
-    if (next < forbidden && worked_[cell(rests, rest, j)] + next <= limit &&
-        !back(rests, rest, j, false, next, limit, most, row, rows))
+    if (next < forbidden && worked_[cell(rests, lap, rest, j)] + next <= limit &&
+        !back(rests, lap, rest, j, false, next, limit, most, row, rows))
       return false;
     const std::int32_t later = here + c_.later(j, last);
-    if (rests > 0 && later < forbidden && rested_[cell(rests, rest, j)] + later <= limit &&
-        !back(rests, rest, j, true, later, limit, most, row, rows))
+    if (rests > 0 && later < forbidden && rested_[cell(rests, lap, rest, j)] + later <= limit &&
+        !back(rests, lap, rest, j, true, later, limit, most, row, rows))
       return false;
   }
   return true;
@@ -135,14 +147,15 @@ bool RowTable::back(int rests, std::uint32_t set, int last, bool resting, std::i
 
 bool RowTable::near(std::int32_t more, std::size_t most, std::vector<std::vector<int>>& rows) const {
   const std::int32_t limit = std::min(forbidden - 1, least_ + std::min(more, row_cost_most));
+  const int lap = c_.laps - 1;
   for (int e = 0; e <= c_.rests; ++e)
     for (std::uint32_t set = 1; set < std::uint32_t{1} << n_; ++set) {
-      if (std::popcount(set) != c_.visits) continue;
+      if (lap * n_ + std::popcount(set) != c_.visits) continue;
       for (std::uint32_t left = set; left; left &= left - 1) {
         const int last = std::countr_zero(left);
-        if (worked_[cell(e, set, last)] > limit) continue;
+        if (worked_[cell(e, lap, set, last)] > limit) continue;
         std::vector<int> row(ix(c_.visits + c_.rests), nowhere);
-        if (!back(e, set, last, false, 0, limit, most, row, rows)) return false;
+        if (!back(e, lap, set, last, false, 0, limit, most, row, rows)) return false;
       }
     }
   return true;
@@ -151,7 +164,7 @@ bool RowTable::near(std::int32_t more, std::size_t most, std::vector<std::vector
 std::vector<int> RowTable::row() const {
   std::vector<int> row(ix(c_.visits + c_.rests), nowhere);
   std::vector<std::vector<int>> rows;
-  if (least_ < forbidden) back(end_rests_, end_set_, end_last_, false, 0, least_, 1, row, rows);
+  if (least_ < forbidden) back(end_rests_, end_lap_, end_set_, end_last_, false, 0, least_, 1, row, rows);
   return rows.empty() ? row : rows.front();
 }
 

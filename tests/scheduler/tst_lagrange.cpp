@@ -61,11 +61,12 @@ class TestLagrange : public QObject {
     int bounds = 0;
     int above_0 = 0;
     int tight = 0;
+    int in_laps = 0;  // above 0, of several laps
     const std::uint64_t first = tiny::first_seed();
     const int cases = tiny::cases_wanted(200);
     for (std::uint64_t seed = first; seed < first + static_cast<std::uint64_t>(cases); ++seed) {
       tiny::Case t = tiny::make_case(seed, tiny::most_wanted(5000));
-      if (seed % 4 != 0) t.spec.laps = 1;
+      t.spec.laps = seed % 4 != 0 ? 1 : 2 + static_cast<int>(seed / 4 % 4 == 0);
       const auto made = make_problem(t.spec, t.slots);
       const auto quick = first_rotation(t.spec, t.slots);
       if (!std::holds_alternative<Problem>(made)) continue;
@@ -86,11 +87,14 @@ class TestLagrange : public QObject {
           ++bounds;
           if (truth > 0) ++above_0;
           if (truth > 0 && bound == truth) ++tight;
+          if (t.spec.laps > 1 && bound > 0) ++in_laps;
         }
       }
     }
-    qInfo("%d bounds, %d with a truth above 0, %d of these reached", bounds, above_0, tight);
+    qInfo("%d bounds, %d with a truth above 0, %d of these reached; %d of laps", bounds, above_0, tight,
+          in_laps);
     QVERIFY(tight > 20);
+    QVERIFY(in_laps > 0);
   }
 
   /// With all remembered a table of memory is the exact one; with less it is never dearer, and its rows near
