@@ -226,6 +226,31 @@ class TestLagrange : public QObject {
       }
   }
 
+  /// Several laps of a full class: a bound on the walk within a twentieth of what was found, in a
+  /// certificate that holds; and none once one of its prices is raised far, so that it claims too much.
+  void laps_have_a_bound() {
+    for (std::uint64_t seed = 1; seed <= 3; ++seed)
+      for (int laps : {2, 3}) {
+        ClassSpec c = floors::regular(6, 6, 1, seed);
+        c.laps = laps;
+        const Planned made = planned(c, 6 * laps, Style::free);
+        QCOMPARE(made.plan.cost[Component::missed], 0);
+        const CertificateVerdict v = check_certificate(c, 6 * laps, made.certificate);
+        for (const ClaimVerdict& one : v.claims) QVERIFY2(one.verdict == Verdict::holds, one.text.c_str());
+        const Claim& walk = made.certificate.claims[6];
+        QCOMPARE(walk.component, Component::walk_cm);
+        const std::int64_t cost = made.plan.cost[Component::walk_cm];
+        QVERIFY2(
+            walk.bound * 20 >= cost * 19 && walk.bound <= cost,
+            qPrintable(QString("seed %1, %2 laps: %3 of %4").arg(seed).arg(laps).arg(walk.bound).arg(cost)));
+        Claim twin = walk;
+        twin.proof.type = ProofType::lagrange;
+        QVERIFY(!twin.proof.prices.places.empty());
+        twin.proof.prices.places[0][0] += cost * twin.proof.prices.scale;
+        QCOMPARE(check_claim(c, made.certificate, twin).verdict, Verdict::fails);
+      }
+  }
+
   /// On a ring all walk the joints, so a free rotation can only be as short or shorter; and the table of
   /// rings agrees with every order there is.
   void the_cheapest_ring_is_that_of_all_orders() {
