@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "scheduler/rotation/bounds.h"
+#include "scheduler/rotation/exchange_rows.h"
 #include "scheduler/rotation/give_way.h"
 #include "scheduler/rotation/in_step.h"
 #include "scheduler/rotation/ring_order.h"
@@ -82,6 +83,8 @@ class Engine {
       answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
     if (task_.style == Style::free) answer.ring.reset();  // it was a start only
+    for (auto* found : {&answer.ring, &answer.free})
+      if (*found) exchange_rows(p_, **found, budget_);
     thorough_.settle(answer);
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) prove(p_, **found);
