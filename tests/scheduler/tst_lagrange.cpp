@@ -202,7 +202,7 @@ class TestLagrange : public QObject {
     QTest::newRow("6 on 6") << 6 << 6 << 1 << 6;
     QTest::newRow("10 on 6, two places") << 10 << 6 << 2 << 6;
     QTest::newRow("8 on 8") << 8 << 8 << 1 << 8;
-    QTest::newRow("7 on 6, each rests twice: only packing closes them") << 7 << 6 << 1 << 8;
+    QTest::newRow("7 on 6, each rests twice") << 7 << 6 << 1 << 8;
   }
   void regular_classes_are_planned_to_the_bound() {
     QFETCH(int, members);
@@ -222,7 +222,6 @@ class TestLagrange : public QObject {
         for (const ClaimVerdict& one : v.claims) QVERIFY2(one.verdict == Verdict::holds, one.text.c_str());
         QCOMPARE(made.certificate.claims[6].component, Component::walk_cm);
         QCOMPARE(made.certificate.claims[6].bound, made.plan.cost[Component::walk_cm]);
-        if (slots > stations) QCOMPARE(made.certificate.claims[6].proof.type, ProofType::packing);
       }
   }
 

@@ -202,14 +202,15 @@ class TestPlanner : public QObject {
   void large_floors_and_crowds_are_answered() {
     for (int stations : {63, 64, 65, 100}) {
       const ClassSpec c = floors::plain(12, stations, 1, 1, 20);
-      QCOMPARE(fault_of(c, std::get<Plan>(plan(c, 12, {.effort = 200}))), std::string());
+      QCOMPARE(fault_of(c, std::get<Plan>(plan(c, 12, {.effort = 200, .proof_effort = 10'000'000}))),
+               std::string());
       const Plan free = std::get<Plan>(plan(
           [&] {
             ClassSpec f = c;
             f.style = Style::free;
             return f;
           }(),
-          12, {.effort = 200}));
+          12, {.effort = 200, .proof_effort = 10'000'000}));
       QCOMPARE(free.cost[Component::back_to_back], 0);
     }
     const int people = tiny::cases_wanted(100);  // ten thousand in the long run
