@@ -39,7 +39,9 @@ int run(const Args& args) {
                      "add --slots T: a certificate is of one rotation"};
   if (args.has("--what-if")) return planning.finish(c, file, what_if(c, planning.for_what_if()));
   if (c.slots) return plan_one(args, planning, c, file);
-  return planning.finish(c, file, plan_slots(c, planning.options()));
+  PlanOptions options = planning.options();
+  options.prove_chosen = true;
+  return planning.finish(c, file, plan_slots(c, options));
 }
 
 }  // namespace

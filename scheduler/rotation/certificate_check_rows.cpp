@@ -20,7 +20,7 @@ constexpr int half = 12;             // bits of a code that are looked up at onc
 
 class RowTable {
  public:
-  RowTable(const Facts& f, const Person& p, const PriceList& prices)
+  RowTable(const Facts& f, const Person& p, const PriceList& prices, bool forced_only)
       : f_(f), p_(p), prices_(prices), n_(static_cast<int>(p.list.size())), laps_(f.spec.laps) {
     for (int t = p.first + 2; t <= p.last; ++t)
       looks_back_ = looks_back_ || (w(Component::short_rest) > 0 && f.too_near(p.recovery_s, t - 2, t));
@@ -39,6 +39,8 @@ class RowTable {
     const bool uneven = w(Component::uneven) > 0;
     if ((!all && (uneven || p.slots() > f.wanted(p))) || (laps_ > 1 && uneven))
       visits_ = static_cast<int>(std::min<std::int64_t>(f.wanted(p), p.slots()));
+    if (forced_only && all && visits_ == 0 && (laps_ == 1 || f.forced(p) == 0))
+      spare_ = p.slots() - static_cast<int>(f.wanted(p) - f.forced(p));
   }
 
   [[nodiscard]] bool fits() const { return most_ <= remembered_most; }
@@ -46,7 +48,8 @@ class RowTable {
   [[nodiscard]] Wide entries() const {
     Wide codes = 0;
     for (int count : count_) codes += Wide{1} << count;
-    return Wide{laps_} * std::max(1, visits_) * codes * n_ * befores_ * std::max(1, p_.slots());
+    const int slots = spare_ >= 0 ? std::min(p_.slots(), spare_ + 2) : p_.slots();
+    return Wide{laps_} * std::max(1, visits_) * codes * n_ * befores_ * std::max(1, slots);
   }
 
   std::int64_t least() {
@@ -146,6 +149,10 @@ class RowTable {
         for (std::uint32_t code = 0; code < 1U << count_[at(i)]; ++code) {
           const int visits = group / laps_;
           const int lap = group % laps_;
+          if (spare_ >= 0) {
+            const int rests = t - p_.first - (lap * n_ + std::popcount(code) + 1);
+            if (rests < 0 || rests > spare_) continue;
+          }
           const std::size_t here = key(visits, lap, i, code);
           std::int64_t any = never;
           for (int b = 0; b < befores_; ++b) lower(any, worked_[here * at(befores_) + at(b)]);
@@ -200,9 +207,10 @@ class RowTable {
   const int n_;
   const int laps_;
   bool looks_back_ = false;
-  int befores_ = 1;                     // 0: nothing two slots ago; i + 1: the list's i-th station
-  int visits_ = 0;                      // counted up to so many; 0: need not be counted
-  int most_ = 0;                        // the largest of count_
+  int befores_ = 1;  // 0: nothing two slots ago; i + 1: the list's i-th station
+  int visits_ = 0;   // counted up to so many; 0: need not be counted
+  int spare_ = -1;   // slots not worked, where all laps are whole and no visit but forced ones missed
+  int most_ = 0;     // the largest of count_
   std::vector<std::vector<int>> bits_;  // [at][other] bit in what is remembered there, -1: is not
   std::vector<int> count_;              // [at] others remembered
   std::vector<std::size_t> begin_;
@@ -260,8 +268,8 @@ std::string prices_hold(const Facts& f, Component component, const PriceList& pr
 }
 
 std::optional<std::int64_t> cheapest_row(const Facts& f, const Person& p, const PriceList& prices,
-                                         std::int64_t& entries) {
-  RowTable table(f, p, prices);
+                                         bool forced_only, std::int64_t& entries) {
+  RowTable table(f, p, prices, forced_only);
   if (!table.fits() || table.entries() > entries) return std::nullopt;
   entries -= static_cast<std::int64_t>(table.entries());
   return table.least();
@@ -274,6 +282,8 @@ ClaimVerdict check_rows(const Facts& f, const Certificate& all, const Claim& cla
   if (claim.proof.type == ProofType::member && !(prices.places.empty() && prices.units.empty()))
     return {Verdict::fails, "members alone pay no prices"};
   Wide sum = 0;
+  // Nobody then misses more than the own window forces, as the claim says of the rotations it is about.
+  const bool forced_only = claim.component != Component::missed && all.cost[Component::missed] == f.forced();
   std::vector<std::pair<const Person*, std::int64_t>> known;
   for (const Person& p : f.people) {
     const auto same = std::find_if(known.begin(), known.end(), [&](auto& k) { return k.first->like(p); });
@@ -281,7 +291,7 @@ ClaimVerdict check_rows(const Facts& f, const Certificate& all, const Claim& cla
       sum += same->second;
       continue;
     }
-    const auto least = cheapest_row(f, p, prices, table);
+    const auto least = cheapest_row(f, p, prices, forced_only, table);
     if (!least) return {Verdict::not_rechecked, "the table of rows would be too large"};
     known.emplace_back(&p, *least);
     sum += *least;

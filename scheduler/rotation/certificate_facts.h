@@ -67,8 +67,9 @@ class Facts {
 std::vector<Component> order();
 
 /// The least of what is weighed, over all rows that one member can have alone; nothing: the table would be
-/// too large. `entries` is used up. Precondition: prices_hold().
-std::optional<std::int64_t> cheapest_row(const Facts&, const Person&, const PriceList&,
+/// too large. `forced_only`: rows that miss more than their window forces may be left out. `entries` is used
+/// up. Precondition: prices_hold().
+std::optional<std::int64_t> cheapest_row(const Facts&, const Person&, const PriceList&, bool forced_only,
                                          std::int64_t& entries);
 
 /// What is wrong with a price list as such, in words; empty: nothing.

@@ -6,6 +6,7 @@
 #include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/certify.h"
 #include "scheduler/rotation/outcome.h"
+#include "scheduler/rotation/prove_answer.h"
 
 namespace floorwheel {
 namespace {
@@ -116,12 +117,16 @@ class SlotTableMaker {
     out.slots = slots;
     out.class_s = class_seconds(spec_, slots);
     out.fits = !spec_.length_s || out.class_s <= *spec_.length_s;
-    out.style = plan.rotation.style;
-    out.cost = plan.cost;
-    out.bound = plan.bound;
-    out.proven = plan.proven;
+    take_over(out, plan);
     solved_.push_back({std::move(answer), std::move(plan)});
     return out;
+  }
+
+  static void take_over(SlotRow& row, const Plan& plan) {
+    row.style = plan.rotation.style;
+    row.cost = plan.cost;
+    row.bound = plan.bound;
+    row.proven = plan.proven;
   }
 
   void choose(SlotTable& table) {
@@ -145,6 +150,12 @@ class SlotTableMaker {
     const auto chosen = std::find_if(solved_.begin(), solved_.end(),
                                      [&](const Solved& s) { return s.plan.rotation.slots == slots; });
     table.chosen = chosen->plan;
+    if (options_.prove_chosen) {
+      const Problem p = std::get<Problem>(make_problem(spec_, slots));
+      table.chosen = prove_answer(spec_, p, chosen->answer, options_);
+      for (SlotRow& row : table.rows)
+        if (row.slots == slots) take_over(row, table.chosen);
+    }
     if (!note.empty()) table.chosen.reasons.push_back(note);
   }
 

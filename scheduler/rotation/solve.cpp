@@ -6,6 +6,7 @@
 
 #include "scheduler/rotation/certify.h"
 #include "scheduler/rotation/outcome.h"
+#include "scheduler/rotation/prove_answer.h"
 
 namespace floorwheel {
 namespace {
@@ -34,15 +35,7 @@ OrRefusal<Plan> plan(const ClassSpec& spec, int slots, const PlanOptions& option
                   .stop = options.stop,
                   .progress = options.progress};
   Answer answer = solve(p, task);
-  const std::vector<Priced> priced =
-      prove_by_prices(p, answer.found, options.proof_effort * options.effort_times, options.stop);
-  CheckLimits limits = check_in_plan;
-  limits.table = std::max(limits.table, options.proof_effort) * options.effort_times;
-  limits.search *= options.effort_times;
-  limits.packing *= options.effort_times;
-  Certificate certificate = certify(spec, p, answer, priced, limits);
-  if (options.certificate) *options.certificate = std::move(certificate);
-  return as_plan(spec, p, answer, spec.style, options.seed);
+  return prove_answer(spec, p, answer, options);
 }
 
 OrRefusal<Plan> first_rotation(const ClassSpec& spec, int slots, const PlanOptions& options) {

@@ -29,6 +29,7 @@ struct PlanOptions {
   std::function<bool()> stop = {};  // true: come back with the best so far
   std::function<void(const Progress&)> progress = {};
   std::int64_t proof_effort = 400'000'000;  // of plan(), in table entries: about a nanosecond each
+  bool prove_chosen = false;                // of plan_slots(): the chosen row as far as plan() does
   Certificate* certificate = nullptr;       // filled in by plan()
 };
 
