@@ -82,6 +82,7 @@ class Engine {
     } else if (task_.style != Style::ring) {
       answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
+    if (answer.ring && is_small_repair(p_)) again(*answer.ring);
     if (task_.style == Style::free) answer.ring.reset();  // it was a start only
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) exchange_rows(p_, **found, budget_);
