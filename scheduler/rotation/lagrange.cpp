@@ -251,13 +251,11 @@ int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>
     if (square == 0) break;
     const std::int64_t gap = std::max<std::int64_t>(scale_ / 2 + 1, enough * scale_ - here);
     for (std::size_t l = 0; l < limits_.size(); ++l) {
-      // Not 0: that ended the loop above, which clang-tidy 14 does not follow through 128 bits.
-      // NOLINTNEXTLINE(clang-analyzer-core.DivideZero)
       const Wide step = Wide{pace} * gap * way[l] / square;
       prices[l] = static_cast<std::int32_t>(std::clamp<Wide>(prices[l] + step, 0, price_most_));
     }
   }
-  return static_cast<int>((done + cost - 1) / cost);
+  return cost > 0 ? static_cast<int>((done + cost - 1) / cost) : 0;
 }
 
 PriceList Lagrange::prices() const {
