@@ -64,6 +64,7 @@ bool Lagrange::again(const std::vector<int>& members, std::int64_t& steps, std::
       if (tables_[k].near(static_cast<std::int32_t>(std::min<std::int64_t>(more, row_cost_most)), rows_most,
                           near))
         break;
+      if (more == 0) return false;  // too many that cost the same
     }
     add_near(k, near, packing);
   }

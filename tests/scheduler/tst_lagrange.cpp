@@ -250,6 +250,24 @@ class TestLagrange : public QObject {
       }
   }
 
+  /// Three people with room for all, each a slot late: tens of thousands of rows wait less, all alike.
+  void choosing_again_ends_among_too_many_rows() {
+    const ClassSpec c = floors::regular(3, 8, 5, 1);
+    const Problem p = std::get<Problem>(make_problem(c, 10));
+    Sheet sheet(p);
+    for (int m = 0; m < 3; ++m)
+      for (int s = 0; s < 8; ++s) sheet.put(m, s + 1, s);
+    Cost given = price(p, sheet);
+    QCOMPARE(given[Component::idle], 3);
+    given[Component::back_to_back] = 1;  // and so no row is ruled out by it
+    Lagrange lagrange(p, given, Component::idle);
+    lagrange.raise(1, 3);
+    std::int64_t steps = 100'000;
+    std::vector<Row> rows = sheet.rows();
+    lagrange.again({0, 1, 2}, steps, rows);
+    QVERIFY(steps < 100'000);
+  }
+
   /// On a ring all walk the joints, so a free rotation can only be as short or shorter; and the table of
   /// rings agrees with every order there is.
   void the_cheapest_ring_is_that_of_all_orders() {
