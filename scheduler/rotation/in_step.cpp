@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "scheduler/rotation/price.h"
+#include "scheduler/rotation/ring_order.h"
 
 namespace floorwheel {
 namespace {
@@ -145,20 +146,12 @@ class Round {
 /// Places of the ring whose joint to the next costs most, the dearest first: no two worked in a row there.
 std::vector<int> dearest_joints(const Problem& p, const std::vector<StationIndex>& ring) {
   const int n = p.stations;
-  std::vector<std::array<std::int64_t, 3>> weight(ix(n));
+  const Joints joints(p);
+  std::vector<std::array<int, 3>> weight;
   for (int i = 0; i < n; ++i) {
     const int a = ring[ix(i)];
     const int b = ring[ix((i + 1) % n)];
-    for (int m = 0; m < p.members; ++m) {
-      const Work& one = p.work(m, a);
-      const Work& other = p.work(m, b);
-      if (!one.required || !other.required) continue;
-      if (one.primary & other.primary)
-        ++weight[ix(i)][0];
-      else if ((one.primary & other.assisting) | (one.assisting & other.primary))
-        ++weight[ix(i)][1];
-    }
-    weight[ix(i)][2] = p.walk_cm(a, b);
+    weight.push_back({joints.back_to_back(a, b), joints.assist(a, b), joints.walk_cm(a, b)});
   }
   std::vector<int> order(ix(n));
   std::iota(order.begin(), order.end(), 0);

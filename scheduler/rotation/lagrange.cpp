@@ -146,14 +146,8 @@ void Lagrange::find_limits() {
 
 std::int64_t Lagrange::entries() const {
   std::int64_t sum = 0;
-  for (const RowKind& k : kinds_) {
-    if (!memory_.empty()) {
-      sum += MemoryTable::entries(k.costs, remembered(k));
-      continue;
-    }
-    const auto n = static_cast<std::int64_t>(k.costs.list.size());
-    sum += k.costs.laps * (std::int64_t{1} << n) * (n * n / 4 + n) * (1 + 2 * k.costs.rests);
-  }
+  for (const RowKind& k : kinds_)
+    sum += memory_.empty() ? RowTable::entries(k.costs) : MemoryTable::entries(k.costs, remembered(k));
   return sum;
 }
 
@@ -179,11 +173,9 @@ void Lagrange::set_prices(const std::vector<std::int32_t>& prices) {
 std::int64_t Lagrange::weigh(std::vector<std::int32_t>* used) {
   std::int64_t sum = -past_;
   if (used) std::fill(used->begin(), used->end(), 0);
-  dearest_row_ = 0;
   for (std::size_t k = 0; k < kinds_.size(); ++k) {
     const std::int32_t least = tables_[k].least(price_of_[k]);
     if (least >= forbidden) return no_row;
-    dearest_row_ = std::max<std::int64_t>(dearest_row_, least);
     const auto count = static_cast<std::int32_t>(kinds_[k].members.size());
     sum += std::int64_t{least} * count;
     if (!used) continue;

@@ -76,7 +76,6 @@ class Lagrange {
   std::vector<std::int32_t> best_prices_;
   std::int64_t best_ = 0;
   bool weighed_ = false;
-  std::int64_t dearest_row_ = 0;  // at the best prices
 };
 
 /// Raises bounds of `found`, not of a repair, component by component as far as they are reached, and

@@ -47,6 +47,13 @@ bool may_do(const MemberSpec& m, const Exercise& e) {
          !m.excluded_groups.meets(e.primary) && !m.excluded_groups.meets(e.assisting);
 }
 
+int Problem::places_always() const {
+  int least = members;
+  for (int s = 0; s < stations; ++s)
+    for (int t = 0; t < slots; ++t) least = std::min(least, places(s, t));
+  return least;
+}
+
 class ProblemBuilder {
  public:
   ProblemBuilder(const ClassSpec& c, int slots, const EarlierSheet* earlier, int at_slot)

@@ -70,6 +70,8 @@ class Problem {
   }
   /// Places at a station in a slot, were nobody else there: 0 while closed.
   [[nodiscard]] int places(int s, int t) const { return places_(s, t); }
+  /// People, of those there are, that every station takes in every slot.
+  [[nodiscard]] int places_always() const;
 
  private:
   friend class ProblemBuilder;

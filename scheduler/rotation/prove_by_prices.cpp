@@ -29,9 +29,7 @@ bool take(const Problem& p, Found& found, const std::vector<Row>& rows) {
   for (int m = 0; m < p.members; ++m) sheet.set_row(m, rows[ix(m)].data());
   for (int m = 0; m < p.members; ++m)
     if (!sheet.laps_hold(m) || !sheet.pairs_hold(m)) return false;
-  for (int s = 0; s < p.stations; ++s)
-    for (int t = 0; t < p.slots; ++t)
-      if (p.open(s, t) && sheet.room(s, t) < 0) return false;
+  if (!sheet.rooms_hold()) return false;
   const Cost cost = price(p, sheet);
   if (!(cost < found.cost)) return false;
   found.rows = sheet.rows();

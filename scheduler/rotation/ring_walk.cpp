@@ -13,20 +13,12 @@ namespace {
 constexpr int stations_most = 20;
 constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 4;
 
-/// How many can go round together, one behind the other on no joint.
-int cohort_of(const Problem& p) {
-  int least = p.members;
-  for (int s = 0; s < p.stations; ++s)
-    for (int t = 0; t < p.slots; ++t) least = std::min(least, p.places(s, t));
-  return least;
-}
-
 /// Joints by how many walk them: `free_` have everybody, of those left out by a cohort there are `cut_`, and
 /// one may be left out by the rest. A layer of the table is how many of both have been used.
 class Table {
  public:
   Table(const Problem& p, const JointWeights& weights)
-      : n_(p.stations), cohort_(cohort_of(p)), cut_(p.members / cohort_), rest_(p.members % cohort_) {
+      : n_(p.stations), cohort_(p.places_always()), cut_(p.members / cohort_), rest_(p.members % cohort_) {
     if (cut_ >= n_) {
       base_ = p.members - cohort_;
       cut_ = rest_ = 0;
@@ -144,7 +136,7 @@ std::int64_t ring_walk_entries(const Problem& p) {
   for (int m = 0; m < p.members; ++m)
     for (int s = 0; s < p.stations; ++s)
       if (p.work(m, s).assisting != p.work(0, s).assisting) return 0;
-  const int cohort = cohort_of(p);
+  const int cohort = p.places_always();
   if (cohort < 1 || cohort * p.stations < p.members) return 0;
   const int cut = p.members / cohort;
   const std::int64_t layers = cut >= p.stations ? 1 : std::int64_t{2} * (cut + 1);

@@ -31,6 +31,11 @@ RowTable::RowTable(const RowCosts& c)
   if (c.rests > 0) rested_.assign(cells, forbidden);
 }
 
+std::int64_t RowTable::entries(const RowCosts& c) {
+  const auto n = static_cast<std::int64_t>(c.list.size());
+  return c.laps * (std::int64_t{1} << n) * (n * n / 4 + n) * (1 + 2 * c.rests);
+}
+
 /// Sets of one station more, from `set` with so many rests; from the full set those of the next lap.
 void RowTable::spread(int rests, int lap, std::uint32_t set) {
   Lane best[list_most / lanes];

@@ -36,6 +36,8 @@ class RowTable {
   static constexpr int list_most = 16;
 
   explicit RowTable(const RowCosts&);
+  /// What one least() takes, in nanoseconds or so.
+  [[nodiscard]] static std::int64_t entries(const RowCosts&);
   /// price(place in the list, slot - first); `forbidden` where it is closed.
   std::int32_t least(const Grid<std::int32_t>& price);
   [[nodiscard]] std::int32_t least() const { return least_; }  // the last one

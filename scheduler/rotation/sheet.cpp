@@ -66,6 +66,13 @@ int Sheet::room(int s, int t) const {
   return free;
 }
 
+bool Sheet::rooms_hold() const {
+  for (int s = 0; s < p_->stations; ++s)
+    for (int t = 0; t < p_->slots; ++t)
+      if (room(s, t) < 0) return false;
+  return true;
+}
+
 void Sheet::put(int m, int t, StationIndex s) {
   StationIndex& cell = at_(m, t);
   if (cell == s) return;

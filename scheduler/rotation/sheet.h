@@ -21,6 +21,8 @@ class Sheet {
   [[nodiscard]] const StationIndex* row(int m) const { return at_.row(m); }
   /// How many more fit at s in slot t: places and units; negative when too many are there.
   [[nodiscard]] int room(int s, int t) const;
+  /// Rule 2 everywhere.
+  [[nodiscard]] bool rooms_hold() const;
   /// Tells each member at s in slot t, in order.
   template <class Tell>
   void each_at(int s, int t, Tell tell) const {

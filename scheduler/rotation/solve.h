@@ -34,7 +34,7 @@ struct PlanOptions {
 };
 
 /// A rotation with a fixed number of slots (style from the class). Its bounds are those that the check of its
-/// certificate accepts or, where it cannot recheck them, does not refute.
+/// certificate accepts.
 OrRefusal<Plan> plan(const ClassSpec&, int slots, const PlanOptions& = {});
 
 /// The first good rotation, in milliseconds; bettered for a moment where back-to-backs are left in a free

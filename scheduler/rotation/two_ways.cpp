@@ -2,16 +2,14 @@
 #include "scheduler/rotation/two_ways.h"
 
 #include <algorithm>
-#include <array>
 
 #include "scheduler/rotation/price.h"
-#include "scheduler/rotation/ring_order.h"
+#include "scheduler/rotation/ring_descent.h"
 
 namespace floorwheel {
 namespace {
 
 using Order = std::vector<StationIndex>;
-using Weight = std::array<std::int64_t, 4>;  // as in ring_order.h
 
 constexpr std::int64_t looks = 100'000;  // at joints, for one layout
 
@@ -34,14 +32,6 @@ bool alike(const Problem& p) {
   return true;
 }
 
-/// People that every station takes in every slot.
-int places_always(const Problem& p) {
-  int least = p.members;
-  for (int s = 0; s < p.stations; ++s)
-    for (int t = 0; t < p.slots; ++t) least = std::min(least, p.places(s, t));
-  return least;
-}
-
 /// The places of the way: the n stations in their order, then the waiting places.
 class Way {
  public:
@@ -57,8 +47,8 @@ class Way {
     count();
   }
 
-  [[nodiscard]] Weight weigh(const Joints& joints, const Order& order) const {
-    Weight w{};
+  [[nodiscard]] OrderWeight weigh(const Joints& joints, const Order& order) const {
+    OrderWeight w{};
     const std::size_t n = order.size();
     for (std::size_t k = 0; k < n; ++k) {
       const int a = order[k];
@@ -133,7 +123,7 @@ class Way {
 /// First-improvement descent by turning, moving and exchanging.
 void descend(const Way& way, const Joints& joints, Order& order, std::int64_t& left, Random& random) {
   const int n = static_cast<int>(order.size());
-  Weight now = way.weigh(joints, order);
+  OrderWeight now = way.weigh(joints, order);
   for (bool better = true; better && left > 0;) {
     better = false;
     const int turn = random.below(n);
@@ -153,7 +143,7 @@ void descend(const Way& way, const Joints& joints, Order& order, std::int64_t& l
             std::swap(next[ix(i)], next[ix(b)]);
           }
           left -= n;
-          const Weight w = way.weigh(joints, next);
+          const OrderWeight w = way.weigh(joints, next);
           if (!(w < now)) continue;
           now = w;
           order.swap(next);
@@ -179,18 +169,11 @@ Order best_order(const Way& way, const Joints& joints, const Order& ring, Random
   return best;
 }
 
-bool room_everywhere(const Problem& p, const Sheet& sheet) {
-  for (int s = 0; s < p.stations; ++s)
-    for (int t = 0; t < p.slots; ++t)
-      if (sheet.room(s, t) < 0) return false;
-  return true;
-}
-
 }  // namespace
 
 std::optional<Sheet> two_ways(const Problem& p, const std::vector<StationIndex>& ring, Random& random) {
   if (!alike(p)) return std::nullopt;
-  const int most = places_always(p);
+  const int most = p.places_always();
   if (most < 1) return std::nullopt;
   int size = std::max(p.stations, (p.members + most - 1) / most);
   size += size % 2;
@@ -201,7 +184,7 @@ std::optional<Sheet> two_ways(const Problem& p, const std::vector<StationIndex>&
   for (const int parity : {0, 1}) {
     const Way way(p, size, most, parity);
     Sheet sheet = way.fill(best_order(way, joints, ring, random));
-    if (!room_everywhere(p, sheet)) continue;
+    if (!sheet.rooms_hold()) continue;
     const Cost cost = price(p, sheet);
     if (best && !(cost < least)) continue;
     best = std::move(sheet);

@@ -21,6 +21,15 @@ Plan planned(ClassSpec c, Style style, int slots) {
   return std::get<Plan>(plan(c, slots, options));
 }
 
+Rotation on_ring(std::vector<StationIndex> ring, const Sheet& sheet, int slots) {
+  Rotation r;
+  r.style = Style::ring;
+  r.slots = slots;
+  r.ring = std::move(ring);
+  r.at = sheet.rows();
+  return r;
+}
+
 bool fits_the_rules(const ClassSpec& c, const Rotation& r) { return audit(c, r).holds(); }
 
 }  // namespace
@@ -29,9 +38,9 @@ class TestInStep : public QObject {
   Q_OBJECT
 
  private Q_SLOTS:
-  /// n stations with q places, L laps: M people need L · max(n, ⌈M / q⌉) slots at least, since a member works
-  /// one visit a slot and a station takes q; that so many are enough on one ring is what this construction
-  /// shows (for a free rotation: Kőnig 1916). With a slot fewer somebody misses a visit.
+  /// n stations with q places: M people need max(n, ⌈M / q⌉) slots for a lap at least, since a member works
+  /// one visit a slot and a station takes q; that so many a lap are enough on one ring is what this
+  /// construction shows (for a free rotation: Kőnig 1916).
   void the_fewest_slots_are_enough() {
     tiny::Draw d(tiny::first_seed());
     const int cases = tiny::cases_wanted(60);
@@ -47,11 +56,7 @@ class TestInStep : public QObject {
       for (int s = 0; s < n; ++s) ring.push_back(static_cast<StationIndex>(s));
       const Sheet sheet = in_step(p, ring);
       QCOMPARE(price(p, sheet)[Component::missed], 0);
-      Rotation r;
-      r.style = Style::ring;
-      r.slots = slots;
-      r.ring = ring;
-      for (const Row& row : sheet.rows()) r.at.push_back(row);
+      const Rotation r = on_ring(ring, sheet, slots);
       QVERIFY2(fits_the_rules(c, r), qPrintable(QString::fromStdString(tiny::dump(c, slots))));
       QCOMPARE(somebody_waits(p), members > n * q);
     }
@@ -70,11 +75,9 @@ class TestInStep : public QObject {
       if (std::holds_alternative<Refusal>(made)) continue;
       const Problem& p = std::get<Problem>(made);
       ++tried;
-      Rotation r;
-      r.style = Style::ring;
-      r.slots = slots;
-      for (int s = 0; s < p.stations; ++s) r.ring.push_back(static_cast<StationIndex>(s));
-      for (const Row& row : in_step(p, r.ring).rows()) r.at.push_back(row);
+      std::vector<StationIndex> ring;
+      for (int s = 0; s < p.stations; ++s) ring.push_back(static_cast<StationIndex>(s));
+      const Rotation r = on_ring(ring, in_step(p, ring), slots);
       QVERIFY2(fits_the_rules(c, r),
                qPrintable(QString::fromStdString(tiny::dump(c, slots) + tiny::dump(c, r))));
     }
