@@ -32,6 +32,7 @@ void prove(const Problem& p, Found& found) {
     if (moved < found.cost[Component::moved])
       moved = std::max(
           moved, bound_moved_by_shares(p, found.cost[Component::missed], found.cost[Component::uneven]));
+    if (leading_equal(found.cost, found.bound)) moved = std::max(moved, found.moved_least);
   }
   for (int i = 0; i < found.exhausted; ++i) raise(order[ix(i)], found.cost[order[ix(i)]]);
   found.proven = 0;

@@ -9,6 +9,7 @@
 #include "scheduler/rotation/give_way.h"
 #include "scheduler/rotation/in_step.h"
 #include "scheduler/rotation/ring_order.h"
+#include "scheduler/rotation/ring_repair.h"
 #include "scheduler/rotation/ring_walk.h"
 #include "scheduler/rotation/row_cover.h"
 #include "scheduler/rotation/search.h"
@@ -49,6 +50,9 @@ std::int64_t default_effort(const Problem& p) {
 constexpr int tries = 12;
 bool is_small_repair(const Problem& p) { return p.is_repair && p.members * p.slots <= 320; }
 
+/// Of packing, to keep a ring with the fewest entries moved: mostly a hundredth of it is needed.
+constexpr std::int64_t ring_repair_steps = 3'000'000;
+
 class Engine {
  public:
   Engine(const Problem& p, const Task& task)
@@ -77,12 +81,14 @@ class Engine {
   Answer run() {
     Answer answer;
     if (task_.style != Style::free || !p_.is_repair) answer.ring = ring();
+    const bool settled = answer.ring && is_small_repair(p_) && keep_ring(*answer.ring);
     if (answer.ring && ring_is_enough(*answer.ring)) {
       if (p_.members > 0) improve(*answer.ring, effort_ / 8);
     } else if (task_.style != Style::ring) {
       answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
-    if (answer.ring && is_small_repair(p_)) again(*answer.ring);
+    if (answer.ring && !settled && is_small_repair(p_)) again(*answer.ring);
+    if (answer.ring && p_.is_repair && !is_small_repair(p_)) keep_ring(*answer.ring);
     if (task_.style == Style::free) answer.ring.reset();  // it was a start only
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) exchange_rows(p_, **found, budget_);
@@ -227,6 +233,14 @@ class Engine {
     else
       anneal(p_, found, budget_, steps, random_, heat);
     prove(p_, found);
+  }
+
+  /// In larger classes only where that takes a moment.
+  bool keep_ring(Found& ring) const {
+    const bool small = is_small_repair(p_);
+    Budget budget((small ? ring_repair_steps : ring_repair_steps / 50) * task_.effort_times, task_.stop,
+                  task_.progress);
+    return settle_ring_repair(p_, ring, small ? RingRowsMost{} : RingRowsMost{200'000, 30'000}, budget);
   }
 
   /// No free rotation can be so much better that the model would rather have it.

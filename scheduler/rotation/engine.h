@@ -16,12 +16,13 @@ struct Found {
   std::vector<StationIndex> ring;
   std::vector<Row> rows;
   Cost cost;
-  Cost bound;                 // of each component, given that the earlier ones are as in `cost`
-  int proven = 0;             // leading components whose bound is their cost
-  int bad_joints = 0;         // of a ring: the fewest that any ring of these stations has, where known
-  int exhausted = 0;          // leading components that an exhaustive search has settled
-  std::int64_t searched = 0;  // steps that it took
-  std::uint32_t priced = 0;   // a bit for each component whose bound prices or the table of rings have shown
+  Cost bound;                    // of each component, given that the earlier ones are as in `cost`
+  int proven = 0;                // leading components whose bound is their cost
+  int bad_joints = 0;            // of a ring: the fewest that any ring of these stations has, where known
+  int exhausted = 0;             // leading components that an exhaustive search has settled
+  std::int64_t searched = 0;     // steps that it took
+  std::int64_t moved_least = 0;  // of a repair on its ring: bound, the first three components being at theirs
+  std::uint32_t priced = 0;  // a bit for each component whose bound prices or the table of rings have shown
 };
 
 /// What the search is asked for.

@@ -3,6 +3,7 @@
 // could not be kept. They say no more than what the bounds say.
 #include <algorithm>
 
+#include "scheduler/rotation/bounds.h"
 #include "scheduler/rotation/outcome.h"
 #include "scheduler/rotation/preflight.h"
 #include "scheduler/rotation/words.h"
@@ -74,7 +75,7 @@ class Reasons {
       case Component::back_to_back:
         return "Back-to-back at least " + n + ": " + why_back_to_back();
       case Component::moved:
-        return "Moved at least " + n + ": so many entries of the earlier run sheet cannot stay as they were.";
+        return "Moved at least " + n + ": " + why_moved();
       case Component::short_rest:
         return "Short rest at least " + n + ": " + searched_or_past(c);
       case Component::idle:
@@ -82,6 +83,18 @@ class Reasons {
       default:
         return {};
     }
+  }
+
+  std::string why_moved() const {
+    const std::int64_t counted =
+        std::max(bound_moved(p_),
+                 bound_moved_by_shares(p_, found_.cost[Component::missed], found_.cost[Component::uneven]));
+    if (counted >= found_.bound[Component::moved])
+      return "so many entries of the earlier run sheet cannot stay as they were.";
+    return found_.style == Style::ring
+               ? "every way to go on in the same order with the same cost before it was looked at, and none "
+                 "has fewer."
+               : "every rotation with the same cost before it was looked at, and none has less.";
   }
 
   /// Components that only history or an exhaustive search bounds.

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 namespace floorwheel {
@@ -22,9 +23,14 @@ struct Packing {
   std::vector<int> count;           // [kind] rows to choose
   std::vector<PackRow> rows;        // cheapest first
   std::int64_t budget = 0;          // for what is above the cheapest, and for room left over
+  int first_kind = -1;              // whose rows are tried first; -1: what is scarce
+  std::int32_t noise = 0;  // rows are tried in another order: as if they cost so much more, by chance
+  std::uint64_t seed = 1;
 };
 
-/// Indices of the rows chosen; empty: none found. `steps` is used up.
-std::vector<int> pack(const Packing&, std::int64_t& steps);
+/// Indices of the rows chosen; empty: none found. `steps` is used up, below 0 where it came to no end; `stop`
+/// ends it early. `without`: rows of the first kind that turned out to be in no choice.
+std::vector<int> pack(const Packing&, std::int64_t& steps, const std::function<bool()>& stop = {},
+                      std::vector<int>* without = nullptr);
 
 }  // namespace floorwheel

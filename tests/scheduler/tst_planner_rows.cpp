@@ -40,6 +40,7 @@ class TestPlannerRows : public QObject {
     QCOMPARE(row.altered, 0);
     QVERIFY(row.moved > 0);
     QVERIFY(row.proven * 100 >= cases * 95);
+    QVERIFY(row.worst_gap <= 2);
   }
 
   void repairs_of_a_large_floor_hold() {
