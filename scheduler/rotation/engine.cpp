@@ -50,8 +50,13 @@ std::int64_t default_effort(const Problem& p) {
 constexpr int tries = 12;
 bool is_small_repair(const Problem& p) { return p.is_repair && p.members * p.slots <= 320; }
 
-/// Of packing, to keep a ring with the fewest entries moved: mostly a hundredth of it is needed.
-constexpr std::int64_t ring_repair_steps = 3'000'000;
+/// Of packing, to keep a ring with the fewest entries moved: mostly a hundredth of it is needed. 0: not
+/// before all else.
+std::int64_t ring_repair_steps(const Problem& p) {
+  const int cells = p.members * p.slots;
+  return !p.is_repair || cells > 480 ? 0 : is_small_repair(p) ? 3'000'000 : 1'000'000;
+}
+constexpr std::int64_t ring_repair_steps_late = 60'000;
 
 class Engine {
  public:
@@ -81,14 +86,16 @@ class Engine {
   Answer run() {
     Answer answer;
     if (task_.style != Style::free || !p_.is_repair) answer.ring = ring();
-    const bool settled = answer.ring && is_small_repair(p_) && keep_ring(*answer.ring);
+    const bool early = ring_repair_steps(p_) > 0;
+    const bool settled = answer.ring && early && keep_ring(*answer.ring, ring_repair_steps(p_), {});
     if (answer.ring && ring_is_enough(*answer.ring)) {
       if (p_.members > 0) improve(*answer.ring, effort_ / 8);
     } else if (task_.style != Style::ring) {
       answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
     if (answer.ring && !settled && is_small_repair(p_)) again(*answer.ring);
-    if (answer.ring && p_.is_repair && !is_small_repair(p_)) keep_ring(*answer.ring);
+    if (answer.ring && p_.is_repair && !early)
+      keep_ring(*answer.ring, ring_repair_steps_late, {200'000, 30'000});
     if (task_.style == Style::free) answer.ring.reset();  // it was a start only
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) exchange_rows(p_, **found, budget_);
@@ -235,12 +242,9 @@ class Engine {
     prove(p_, found);
   }
 
-  /// In larger classes only where that takes a moment.
-  bool keep_ring(Found& ring) const {
-    const bool small = is_small_repair(p_);
-    Budget budget((small ? ring_repair_steps : ring_repair_steps / 50) * task_.effort_times, task_.stop,
-                  task_.progress);
-    return settle_ring_repair(p_, ring, small ? RingRowsMost{} : RingRowsMost{200'000, 30'000}, budget);
+  bool keep_ring(Found& ring, std::int64_t steps, const RingRowsMost& rows) const {
+    Budget budget(steps * task_.effort_times, task_.stop, task_.progress);
+    return settle_ring_repair(p_, ring, rows, budget);
   }
 
   /// No free rotation can be so much better that the model would rather have it.
@@ -288,7 +292,9 @@ class Engine {
   /// What a repair owes those who miss most, near the earlier sheet.
   void make_way(Found& found) {
     if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
-    give_way(p_, found, budget_, random_);
+    const std::int64_t cells = std::int64_t{p_.members} * p_.slots;
+    Budget giving(std::max(budget_.left(), 4 * cells), task_.stop, task_.progress);
+    give_way(p_, found, giving, random_);
     prove(p_, found);
   }
 

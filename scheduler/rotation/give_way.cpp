@@ -24,11 +24,16 @@ class GiveWay {
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return beyond(a) > beyond(b); });
     for (int m : order) {
-      while (beyond(m) > 1 && take_one(m)) {
+      const int begin = std::max(p_.from, p_.first[ix(m)]);
+      const int end = p_.last[ix(m)];
+      // Where looking at every slot before each visit would take too long, one slot after another.
+      if (std::int64_t{end - begin + 1} * p_.members * beyond(m) > budget_.left())
+        for (int t = begin; t <= end && beyond(m) > 1; ++t) take_one(m, t, t);
+      while (beyond(m) > 1 && take_one(m, begin, end)) {
       }
       int idle_tries = 0;
       while (beyond(m) > 1 && !done() && idle_tries < tries_most)
-        if (!exchange_one(m) || !take_one(m)) ++idle_tries;
+        if (!exchange_one(m) || !take_one(m, begin, end)) ++idle_tries;
     }
     found_.rows = draft_.sheet().rows();
     found_.cost = draft_.cost();
@@ -105,18 +110,20 @@ class GiveWay {
         return draft_.set(other, u, s);
   }
 
-  bool take_one(int m) {
+  /// The best visit in these slots.
+  bool take_one(int m, int begin, int end) {
     if (of_a_team(m)) return false;
     Change best;
     Cost best_cost = draft_.cost();
-    for (int t = std::max(p_.from, p_.first[ix(m)]); t <= p_.last[ix(m)]; ++t) {
+    bool time_left = true;
+    for (int t = begin; t <= end && time_left; ++t) {
       if (draft_.sheet().at(m, t) != nowhere) continue;
-      for (int other = 0; other < p_.members; ++other) {
+      for (int other = 0; other < p_.members && time_left; ++other) {
         const StationIndex s = draft_.sheet().at(other, t);
         if (s == nowhere || beyond(other) + 1 >= beyond(m) || of_a_team(other) || !p_.work(m, s).required ||
             draft_.sheet().visits(m, s) >= p_.laps)
           continue;
-        if (!budget_.spend(1, found_.cost, found_.bound)) return false;
+        time_left = budget_.spend(1, found_.cost, found_.bound);
         const Change change{t, s, other};
         set(m, change);
         if (draft_.holds())

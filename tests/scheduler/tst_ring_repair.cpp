@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 
+#include "scheduler/rotation/audit.h"
 #include "scheduler/rotation/engine.h"
 #include "scheduler/rotation/exact.h"
 #include "scheduler/rotation/ring_rows.h"
@@ -218,6 +219,36 @@ class TestRingRepair : public QObject {
       fewer += full > 0 ? 1 : 0;
     }
     QCOMPARE(fewer, 6);
+  }
+
+  /// Stopped at any moment, a repair is the best so far and keeps all rules.
+  void a_stopped_repair_holds() {
+    const FullFloor f = full_floor(2, 12, 10, 2);
+    int stopped = 0;
+    for (int after : {0, 1, 3, 10, 30}) {
+      int asked = 0;
+      PlanOptions options;
+      options.stop = [&] { return asked++ >= after; };
+      const Plan shown = std::get<Plan>(repair(f.spec, f.slots, f.before, 2, options));
+      stopped += asked > after ? 1 : 0;
+      const Audit a = audit(f.spec, shown.rotation, 2, &f.before);
+      QVERIFY(a.holds());
+      QCOMPARE(a.cost, shown.cost);
+    }
+    QVERIFY(stopped > 2);
+  }
+
+  /// Where a large floor is full, one who comes late gets visits of many others, each of whom misses one.
+  void a_latecomer_to_a_large_floor_gets_a_share() {
+    ClassSpec c = floors::plain(60, 30, 2, 7);
+    const EarlierSheet before = build::sheet(c, std::get<Plan>(first_rotation(c, 30)).rotation);
+    build::member(c, "late").present.first = 9;
+    const Plan shown = std::get<Plan>(repair(c, 30, before, 9));
+    const Audit a = audit(c, shown.rotation, 9, &before);
+    QVERIFY(a.holds());
+    QCOMPARE(shown.bound[Component::uneven], 22);  // twenty-two visits for 61 people to do without
+    QCOMPARE(a.cost[Component::uneven], 22);
+    QVERIFY(shown.proven >= 4);
   }
 };
 
