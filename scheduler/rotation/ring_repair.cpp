@@ -42,8 +42,9 @@ class RingRepair {
     }
     while (look(choice, low_, steps_cheap, true)) {
     }
-    while (look(choice, high_ - 1, budget_.left(), true)) {
-    }
+    // As long as no ring is known to be there at all, not all that is left.
+    bool more = look(choice, high_ - 1, high_ > everything ? budget_.left() / 10 : budget_.left(), true);
+    while (more) more = look(choice, high_ - 1, budget_.left(), true);
     if (leading_equal(ring_.cost, aim_)) ring_.moved_least = low_;
     prove(p_, ring_);
     return true;
