@@ -29,6 +29,33 @@ std::vector<StationIndex> ring_of(const ClassSpec& c, const EarlierSheet& before
   return out;
 }
 
+/// A change in a class that goes round on a ring, and the best rotation that keeps it, by brute force.
+struct RingChange {
+  tiny::Change change;
+  Problem problem;
+  std::vector<StationIndex> ring;
+  brute::Best truth;
+};
+template <class Judge>
+void each_ring_change(int cases, Judge judge) {
+  const std::uint64_t first = tiny::first_seed();
+  for (std::uint64_t seed = first; seed < first + static_cast<std::uint64_t>(cases); ++seed) {
+    const tiny::Change t = tiny::make_change(seed, tiny::most_wanted(20'000));
+    if (t.before.style != Style::ring || t.before.ring.size() != t.spec.stations.size()) continue;
+    const auto made = make_problem(t.spec, t.slots, &t.before, t.at_slot);
+    if (!std::holds_alternative<Problem>(made)) continue;
+    const std::vector<StationIndex> ring = ring_of(t.spec, t.before);
+    const brute::Best truth = brute::best({.spec = t.spec,
+                                           .slots = t.slots,
+                                           .style = Style::ring,
+                                           .order = ring,
+                                           .at_slot = t.at_slot,
+                                           .before = &t.before});
+    judge(seed, RingChange{t, std::get<Problem>(made), ring, truth});
+    if (QTest::currentTestFailed()) return;
+  }
+}
+
 /// The least that looks find from below, and a choice that has it; nothing is left out on the way.
 std::int64_t least_moved(RowChoice& choice, std::vector<Row>& rows, bool in_turn) {
   for (std::int64_t target = choice.bound();; ++target) {
@@ -81,27 +108,12 @@ class TestRingRepair : public QObject {
  private Q_SLOTS:
   void lists_hold_every_row_of_the_best_ring() {
     int rings = 0;
-    const std::uint64_t first = tiny::first_seed();
-    const auto cases = static_cast<std::uint64_t>(tiny::cases_wanted(120));
-    for (std::uint64_t seed = first; seed < first + cases; ++seed) {
-      const tiny::Change t = tiny::make_change(seed, tiny::most_wanted(20'000));
-      if (t.before.style != Style::ring || t.before.ring.size() != t.spec.stations.size()) continue;
-      const auto made = make_problem(t.spec, t.slots, &t.before, t.at_slot);
-      if (!std::holds_alternative<Problem>(made)) continue;
-      const Problem& p = std::get<Problem>(made);
-      const std::vector<StationIndex> ring = ring_of(t.spec, t.before);
-      const brute::Question q{.spec = t.spec,
-                              .slots = t.slots,
-                              .style = Style::ring,
-                              .order = ring,
-                              .at_slot = t.at_slot,
-                              .before = &t.before};
-      const brute::Best truth = brute::best(q);
-      const auto lists = list_rows_on_ring(p, ring, truth.cost, truth.cost[Component::missed]);
+    each_ring_change(tiny::cases_wanted(120), [&](std::uint64_t seed, const RingChange& t) {
+      const auto lists = list_rows_on_ring(t.problem, t.ring, t.truth.cost, t.truth.cost[Component::missed]);
       QVERIFY(lists);
-      for (int m = 0; m < p.members; ++m) {
+      for (int m = 0; m < t.problem.members; ++m) {
         const std::vector<PricedRow>& list = (*lists)[ix(m)];
-        const auto is_there = [&](const PricedRow& row) { return row.row == truth.rotation.at[ix(m)]; };
+        const auto is_there = [&](const PricedRow& row) { return row.row == t.truth.rotation.at[ix(m)]; };
         QVERIFY2(std::any_of(list.begin(), list.end(), is_there),
                  qPrintable(QString("seed %1, member %2").arg(seed).arg(m)));
         std::set<Row> different;
@@ -109,7 +121,7 @@ class TestRingRepair : public QObject {
         QCOMPARE(different.size(), list.size());
       }
       ++rings;
-    }
+    });
     qInfo("%d rings", rings);
     QVERIFY(rings > 0);
   }
@@ -137,37 +149,23 @@ class TestRingRepair : public QObject {
   void the_choice_is_the_truth() {
     int judged = 0;
     int moved = 0;
-    const std::uint64_t first = tiny::first_seed();
-    const auto cases = static_cast<std::uint64_t>(tiny::cases_wanted(200));
-    for (std::uint64_t seed = first; seed < first + cases; ++seed) {
-      const tiny::Change t = tiny::make_change(seed, tiny::most_wanted(20'000));
-      if (t.before.style != Style::ring || t.before.ring.size() != t.spec.stations.size()) continue;
-      if (!t.spec.pairs.empty()) continue;
-      const auto made = make_problem(t.spec, t.slots, &t.before, t.at_slot);
-      if (!std::holds_alternative<Problem>(made)) continue;
-      const Problem& p = std::get<Problem>(made);
-      const std::vector<StationIndex> ring = ring_of(t.spec, t.before);
-      const brute::Question q{.spec = t.spec,
-                              .slots = t.slots,
-                              .style = Style::ring,
-                              .order = ring,
-                              .at_slot = t.at_slot,
-                              .before = &t.before};
-      const Cost truth = brute::best(q).cost;
-      const auto lists = list_rows_on_ring(p, ring, truth, truth[Component::missed]);
-      RowChoice choice(p, *lists, truth);
+    each_ring_change(tiny::cases_wanted(200), [&](std::uint64_t seed, const RingChange& t) {
+      if (!t.change.spec.pairs.empty()) return;
+      const Cost& truth = t.truth.cost;
+      const auto lists = list_rows_on_ring(t.problem, t.ring, truth, truth[Component::missed]);
+      RowChoice choice(t.problem, *lists, truth);
       choice.raise(truth[Component::moved]);
       QVERIFY(choice.bound() <= truth[Component::moved]);
       std::vector<Row> rows;
       QCOMPARE(least_moved(choice, rows, false), truth[Component::moved]);
       QCOMPARE(least_moved(choice, rows, true), truth[Component::moved]);
-      const Cost cost = cost_of(p, rows);
-      QVERIFY2(keeps_rooms(p, rows) && leading_equal(cost, truth),
+      const Cost cost = cost_of(t.problem, rows);
+      QVERIFY2(keeps_rooms(t.problem, rows) && leading_equal(cost, truth),
                qPrintable(QString("seed %1: ").arg(seed) + QString::fromStdString(tiny::dump(cost))));
       QCOMPARE(cost[Component::moved], truth[Component::moved]);
       ++judged;
       moved += truth[Component::moved] > 0 ? 1 : 0;
-    }
+    });
     qInfo("%d changes, %d of them move something", judged, moved);
     QVERIFY(moved > 0);
   }
