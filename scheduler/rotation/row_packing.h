@@ -23,9 +23,8 @@ struct Packing {
   std::vector<int> count;           // [kind] rows to choose
   std::vector<PackRow> rows;        // cheapest first
   std::int64_t budget = 0;          // for what is above the cheapest, and for room left over
-  int first_kind = -1;              // whose rows are tried first; -1: what is scarce
-  std::int32_t noise = 0;  // rows are tried in another order: as if they cost so much more, by chance
-  std::uint64_t seed = 1;
+  int first_kind =
+      -1;  // of one row, in the way of others: its rows are tried first, a little of each in turn
 };
 
 /// Indices of the rows chosen; empty: none found. `steps` is used up, below 0 where it came to no end; `stop`
