@@ -243,6 +243,7 @@ class Engine {
   }
 
   bool keep_ring(Found& ring, std::int64_t steps, const RingRowsMost& rows) const {
+    if (task_.effort > 0) steps = steps * task_.effort / default_effort(p_);
     Budget budget(steps * task_.effort_times, task_.stop, task_.progress);
     return settle_ring_repair(p_, ring, rows, budget);
   }

@@ -23,8 +23,7 @@ struct Packing {
   std::vector<int> count;           // [kind] rows to choose
   std::vector<PackRow> rows;        // cheapest first
   std::int64_t budget = 0;          // for what is above the cheapest, and for room left over
-  int first_kind =
-      -1;  // of one row, in the way of others: its rows are tried first, a little of each in turn
+  int first_kind = -1;  // of one row, in many's way: these are tried first, a little of each in turn
 };
 
 /// Indices of the rows chosen; empty: none found. `steps` is used up, below 0 where it came to no end; `stop`
