@@ -31,6 +31,7 @@ class RingRepair {
     const auto lists = list_rows_on_ring(p_, ring_.ring, worth, aim_[Component::missed], most);
     if (!lists) return false;
     RowChoice choice(p_, *lists, aim_);
+    if (!choice.possible()) return false;
     const std::int64_t everything = std::int64_t{p_.members} * (p_.slots - p_.from);
     high_ = at_aim ? ring_.cost[Component::moved] : everything + 1;
     low_ = std::max<std::int64_t>(
@@ -43,7 +44,7 @@ class RingRepair {
     while (look(choice, low_, steps_cheap, true)) {
     }
     // As long as no ring is known to be there at all, not all that is left.
-    bool more = look(choice, high_ - 1, high_ > everything ? budget_.left() / 10 : budget_.left(), true);
+    bool more = look(choice, high_ - 1, high_ > everything ? budget_.left() / 4 : budget_.left(), true);
     while (more) more = look(choice, high_ - 1, budget_.left(), true);
     if (leading_equal(ring_.cost, aim_)) ring_.moved_least = low_;
     prove(p_, ring_);

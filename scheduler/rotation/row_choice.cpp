@@ -13,6 +13,7 @@ __extension__ using Wide = __int128;
 constexpr std::int32_t scale = 256;               // prices are parts of a moved entry
 constexpr std::int64_t looks_most = 150'000'000;  // at one limit of one row, in all rounds of prices
 constexpr std::int64_t rounds_most = 3'000;
+constexpr std::int64_t price_limit = std::int64_t{1} << 32;  // so that sums over a whole class fit 64 bits
 
 /// By how much the aim is above what the rows have at least, each by itself: so much could be made up.
 std::int64_t above_least(const RowLists& lists, const Cost& aim, Component c) {
@@ -41,7 +42,11 @@ std::int64_t visits_left(const Problem& p, std::int64_t missed) {
 RowChoice::RowChoice(const Problem& p, const RowLists& lists, const Cost& aim) : lists_(lists) {
   const std::int64_t back_to_back = std::int64_t{p.members} * (p.slots - p.from) + 1;  // moves everything
   const std::int64_t uneven = back_to_back * (1 + above_least(lists, aim, Component::back_to_back));
-  const std::int64_t missed = uneven * (1 + above_least(lists, aim, Component::uneven));
+  const Wide weight = Wide{uneven} * (1 + above_least(lists, aim, Component::uneven));
+  if (4 * (weight + uneven) * scale > price_limit) return;
+  const auto missed = static_cast<std::int64_t>(weight);
+  price_most_ = 4 * (missed + uneven) * scale;  // more than any row gains by any place
+  possible_ = true;
   const auto earlier = [&](const Cost& c) {
     return missed * c[Component::missed] + uneven * c[Component::uneven] +
            back_to_back * c[Component::back_to_back];
@@ -150,7 +155,7 @@ void RowChoice::raise(std::int64_t enough) {
     const std::int64_t gap = std::max<std::int64_t>(scale, scale * (enough + aim_) - here);
     for (std::size_t l = 0; l < room_.size(); ++l) {
       const Wide step = Wide{pace} * gap * way[l] / square / 256;
-      prices[l] = std::max<std::int64_t>(0, prices[l] + static_cast<std::int64_t>(step));
+      prices[l] = static_cast<std::int64_t>(std::clamp<Wide>(prices[l] + step, 0, price_most_));
     }
   }
 }

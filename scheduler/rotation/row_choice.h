@@ -14,6 +14,8 @@ class RowChoice {
   /// `aim`: `missed`, `uneven` and `back_to_back` that the choice has to have, the least that there can be.
   RowChoice(const Problem&, const RowLists&, const Cost& aim);
 
+  /// Whether the weights that this takes are small enough; else nothing below may be asked.
+  [[nodiscard]] bool possible() const { return possible_; }
   /// Raises the bound until it is `enough` or no longer rises.
   void raise(std::int64_t enough);
   /// No choice with the aim moves fewer.
@@ -31,6 +33,8 @@ class RowChoice {
   [[nodiscard]] std::int64_t reduced(int m, std::size_t r, const std::vector<std::int64_t>& prices) const;
 
   const RowLists& lists_;
+  bool possible_ = false;
+  std::int64_t price_most_ = 0;
   std::int64_t aim_ = 0;                         // weighed
   std::vector<std::int64_t> without_;            // [row of the newcomer] no choice moves as few with it
   int newcomer_ = -1;                            // member without entries to keep, in the way of others
