@@ -5,9 +5,8 @@
 namespace floorwheel {
 
 Draft::Draft(const Problem& p, const std::vector<Row>& rows)
-    : p_(p), sheet_(p), is_touched_(ix(p.members), 0) {
+    : p_(p), sheet_(p, rows), is_touched_(ix(p.members), 0) {
   for (int m = 0; m < p.members; ++m) {
-    sheet_.set_row(m, rows[ix(m)].data());
     row_cost_.push_back(price_row(p, m, sheet_.row(m)));
     add(cost_, row_cost_.back());
   }

@@ -50,13 +50,8 @@ std::int64_t default_effort(const Problem& p) {
 constexpr int tries = 12;
 bool is_small_repair(const Problem& p) { return p.is_repair && p.members * p.slots <= 320; }
 
-/// Of packing, to keep a ring with the fewest entries moved: mostly a hundredth of it is needed. 0: not
-/// before all else.
-std::int64_t ring_repair_steps(const Problem& p) {
-  const int cells = p.members * p.slots;
-  return !p.is_repair || cells > 480 ? 0 : is_small_repair(p) ? 3'000'000 : 1'000'000;
-}
-constexpr std::int64_t ring_repair_steps_late = 60'000;
+/// Whether its ring can be kept is asked before all else; in larger classes after it, and for a moment only.
+bool asks_for_ring_first(const Problem& p) { return p.is_repair && p.members * p.slots <= 480; }
 
 class Engine {
  public:
@@ -86,16 +81,14 @@ class Engine {
   Answer run() {
     Answer answer;
     if (task_.style != Style::free || !p_.is_repair) answer.ring = ring();
-    const bool early = ring_repair_steps(p_) > 0;
-    const bool settled = answer.ring && early && keep_ring(*answer.ring, ring_repair_steps(p_), {});
+    const bool settled = answer.ring && asks_for_ring_first(p_) && keep_ring(*answer.ring);
     if (answer.ring && ring_is_enough(*answer.ring)) {
       if (p_.members > 0) improve(*answer.ring, effort_ / 8);
     } else if (task_.style != Style::ring) {
       answer.free = free_rotation(answer.ring ? &*answer.ring : nullptr);
     }
     if (answer.ring && !settled && is_small_repair(p_)) again(*answer.ring);
-    if (answer.ring && p_.is_repair && !early)
-      keep_ring(*answer.ring, ring_repair_steps_late, {200'000, 30'000});
+    if (answer.ring && p_.is_repair && !asks_for_ring_first(p_)) keep_ring(*answer.ring);
     if (task_.style == Style::free) answer.ring.reset();  // it was a start only
     for (auto* found : {&answer.ring, &answer.free})
       if (*found) exchange_rows(p_, **found, budget_);
@@ -200,13 +193,9 @@ class Engine {
     Found found;
     found.style = style;
     if (style == Style::ring) found.ring = task_.shorter->ring;
-    Sheet sheet(p_);
-    for (int m = 0; m < p_.members; ++m) {
-      found.rows.push_back(task_.shorter->rows[ix(m)]);
-      found.rows.back().resize(ix(p_.slots), nowhere);
-      sheet.set_row(m, found.rows.back().data());
-    }
-    found.cost = price(p_, sheet);
+    found.rows = task_.shorter->rows;
+    for (Row& row : found.rows) row.resize(ix(p_.slots), nowhere);
+    found.cost = price(p_, Sheet(p_, found.rows));
     prove(p_, found);
     return found;
   }
@@ -221,8 +210,7 @@ class Engine {
   /// and finds shorter ways. So it goes from such an order, and from the better of the two once more.
   void cool(Found& found, const Found* ring) {
     if (ring) {
-      Sheet order(p_);
-      for (int m = 0; m < p_.members; ++m) order.set_row(m, ring->rows[ix(m)].data());
+      Sheet order(p_, ring->rows);
       if (auto both = two_ways(p_, ring->ring, random_); both && price(p_, *both) < ring->cost)
         order = std::move(*both);
       Found other = found_on(order, Track{});  // bounds of a ring hold for rings only
@@ -242,7 +230,11 @@ class Engine {
     prove(p_, found);
   }
 
-  bool keep_ring(Found& ring, std::int64_t steps, const RingRowsMost& rows) const {
+  /// Steps are of packing: mostly a hundredth of them is needed.
+  bool keep_ring(Found& ring) const {
+    const bool first = asks_for_ring_first(p_);
+    std::int64_t steps = is_small_repair(p_) ? 3'000'000 : first ? 1'000'000 : 60'000;
+    const RingRowsMost rows = first ? RingRowsMost{} : RingRowsMost{200'000, 30'000};
     if (task_.effort > 0) steps = steps * task_.effort / default_effort(p_);
     Budget budget(steps * task_.effort_times, task_.stop, task_.progress);
     return settle_ring_repair(p_, ring, rows, budget);

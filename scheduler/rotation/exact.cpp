@@ -134,12 +134,8 @@ class Exhaustive {
     for (int m = 0; m < p_.members; ++m) {
       if (placed_[ix(m)] || m == except) continue;
       ++members;
-      wanted += p_.visits_wanted(m);
+      wanted += p_.visits_wanted(m) - p_.visits_made(m);
       forced += p_.forced_missed(m);
-      for (int t = 0; t < p_.from; ++t) {
-        const StationIndex s = p_.history(m, t);
-        if (s != nowhere && p_.work(m, s).required) --wanted;
-      }
       hoped += lists_[ix(m)][ix(first_bit(left_[ix(m)]))].cost[Component::missed];
     }
     if (members == 0) return;
@@ -157,10 +153,7 @@ class Exhaustive {
     const Cost placed_cost = placed_cost_;
     sum = placed_cost;
     sum[Component::missed] += missed;
-    const std::int64_t beyond = std::max<std::int64_t>(0, missed - forced);
-    const std::int64_t each = beyond / members;
-    const std::int64_t more = beyond % members;
-    sum[Component::uneven] += (members - more) * each * each + more * (each + 1) * (each + 1);
+    sum[Component::uneven] += least_squares(std::max<std::int64_t>(0, missed - forced), members);
   }
 
   bool descend(int depth, const Cost& so_far) {

@@ -130,18 +130,15 @@ std::int64_t bound_moved_by_shares(const Problem& p, std::int64_t missed, std::i
   std::vector<int> least(static_cast<std::size_t>(states), never);  // [sum][squares] moved of those so far
   least[0] = 0;
   for (int m = 0; m < p.members; ++m) {
-    int past = 0;    // visits in history
     int worked = 0;  // planned entries of the earlier sheet
     int cannot = 0;  // of these, entries m cannot keep
-    for (int t = 0; t < p.from; ++t)
-      if (const StationIndex s = p.history(m, t); s != nowhere && p.work(m, s).required) ++past;
     for (int t = p.from; t < p.slots; ++t)
       if (const StationIndex s = p.old(m, t); s != nowhere) {
         ++worked;
         cannot += p.present(m, t) && p.work(m, s).required ? 0 : 1;
       }
     const int slots_left = std::max(0, p.last[ix(m)] - std::max(p.from, p.first[ix(m)]) + 1);
-    const int wanted = p.visits_wanted(m) - past;
+    const int wanted = p.visits_wanted(m) - p.visits_made(m);
     if (wanted < p.forced_missed(m)) return 0;  // history has more laps than there are
     std::vector<int> next(least.size(), never);
     for (int visits = 0; visits <= slots_left; ++visits) {

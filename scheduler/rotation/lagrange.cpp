@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <numeric>
 
+#include "scheduler/rotation/price_step.h"
+
 namespace floorwheel {
 namespace {
 
@@ -196,8 +198,8 @@ int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>
   if (tables_.empty()) make_tables();
   std::vector<std::int32_t> prices = best_prices_;
   std::vector<std::int32_t> used(limits_.size(), 0);
-  std::vector<std::int64_t> way(limits_.size(), 0);  // smoothed, in 256ths
-  std::int64_t pace = 128;                           // of the step, in 256ths
+  PriceStep step(limits_.size());
+  std::int64_t pace = 128;  // of the step, in 256ths
   int since = 0;
   std::int64_t cost = entries();
   const std::int64_t most = cost * rounds;
@@ -229,23 +231,13 @@ int Lagrange::raise(int rounds, std::int64_t enough, const std::function<bool()>
       if (pace < 1) break;
       if (pace < 32) {
         prices = best_prices_;
-        std::fill(way.begin(), way.end(), 0);
+        step.forget();
         continue;
       }
     }
-    std::int64_t square = 0;
-    for (std::size_t l = 0; l < limits_.size(); ++l) {
-      std::int64_t slope = used[l] - limits_[l].room;
-      if (slope < 0 && prices[l] == 0) slope = 0;
-      way[l] = (way[l] * 160 + slope * 256 * 96) / 256;
-      square += way[l] * way[l];
-    }
-    if (square == 0) break;
     const std::int64_t gap = std::max<std::int64_t>(scale_ / 2 + 1, enough * scale_ - here);
-    for (std::size_t l = 0; l < limits_.size(); ++l) {
-      const Wide step = Wide{pace} * gap * way[l] / square;
-      prices[l] = static_cast<std::int32_t>(std::clamp<Wide>(prices[l] + step, 0, price_most_));
-    }
+    const auto over = [&](std::size_t l) { return used[l] - limits_[l].room; };
+    if (!step.take(prices, over, 256 * pace, gap, price_most_)) break;
   }
   return cost > 0 ? static_cast<int>((done + cost - 1) / cost) : 0;
 }

@@ -20,6 +20,13 @@ Cost price(const Problem& p, const Sheet& sheet);
 /// rotation costs less in these components.
 Cost price_history(const Problem& p);
 
+/// What `uneven` is at least when so many people miss `sum` visits: as even as can be.
+constexpr std::int64_t least_squares(std::int64_t sum, std::int64_t people) {
+  const std::int64_t each = sum / people;
+  const std::int64_t more = sum % people;
+  return (people - more) * each * each + more * (each + 1) * (each + 1);
+}
+
 inline void add(Cost& sum, const Cost& more) {
   for (std::size_t i = 0; i < sum.value.size(); ++i) sum.value[i] += more.value[i];
 }

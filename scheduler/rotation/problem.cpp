@@ -47,6 +47,13 @@ bool may_do(const MemberSpec& m, const Exercise& e) {
          !m.excluded_groups.meets(e.primary) && !m.excluded_groups.meets(e.assisting);
 }
 
+int Problem::visits_made(int m) const {
+  int made = 0;
+  for (int t = 0; t < from; ++t)
+    if (const StationIndex s = history(m, t); s != nowhere && work(m, s).required) ++made;
+  return made;
+}
+
 int Problem::places_always() const {
   int least = members;
   for (int s = 0; s < stations; ++s)

@@ -63,6 +63,8 @@ class Problem {
     return last[ix(m)] < first[ix(m)] ? 0 : last[ix(m)] - first[ix(m)] + 1;
   }
   [[nodiscard]] int visits_wanted(int m) const { return laps * static_cast<int>(required[ix(m)].size()); }
+  /// Of these, in history.
+  [[nodiscard]] int visits_made(int m) const;
   /// Missed visits that the member's own window forces.
   [[nodiscard]] int forced_missed(int m) const {
     const int over = visits_wanted(m) - slots_present(m);

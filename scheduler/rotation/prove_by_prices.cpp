@@ -25,8 +25,7 @@ using Stop = std::function<bool()>;
 /// of bounds it too.
 bool take(const Problem& p, Found& found, const std::vector<Row>& rows) {
   if (found.style == Style::ring) return false;
-  Sheet sheet(p);
-  for (int m = 0; m < p.members; ++m) sheet.set_row(m, rows[ix(m)].data());
+  const Sheet sheet(p, rows);
   for (int m = 0; m < p.members; ++m)
     if (!sheet.laps_hold(m) || !sheet.pairs_hold(m)) return false;
   if (!sheet.rooms_hold()) return false;

@@ -94,14 +94,14 @@ class Reasons {
     return found_.style == Style::ring
                ? "every way to go on in the same order with the same cost before it was looked at, and none "
                  "has fewer."
-               : "every rotation with the same cost before it was looked at, and none has less.";
+               : by_search;
   }
 
   /// Components that only history or an exhaustive search bounds.
   std::string searched_or_past(Component c) const {
     if (priced(c)) return by_prices;
     if (p_.from > 0 && price_history(p_)[c] == found_.bound[c]) return "that is history.";
-    return "every rotation with the same cost before it was looked at, and none has less.";
+    return by_search;
   }
 
   std::string why_missed() const {
@@ -115,6 +115,8 @@ class Reasons {
     return out + "every rotation was looked at, and none misses fewer.";
   }
 
+  static constexpr const char* by_search =
+      "every rotation with the same cost before it was looked at, and none has less.";
   static constexpr const char* by_prices =
       "places and slots do not let everybody have less; the certificate has the reckoning.";
   bool priced(Component c) const { return (found_.priced >> static_cast<unsigned>(c) & 1U) != 0; }

@@ -73,8 +73,7 @@ class RingRepair {
 
   /// Rule 5 was not asked.
   bool take(const std::vector<Row>& rows) {
-    Sheet sheet(p_);
-    for (int m = 0; m < p_.members; ++m) sheet.set_row(m, rows[ix(m)].data());
+    const Sheet sheet(p_, rows);
     for (int m = 0; m < p_.members; ++m)
       if (!sheet.pairs_hold(m)) return false;
     const Cost cost = price(p_, sheet);

@@ -13,10 +13,9 @@ namespace {
 class LeastWith {
  public:
   LeastWith(const Problem& p, std::int64_t missed_least) : p_(p), missed_least_(missed_least) {
+    const Sheet past(p);
     for (int m = 0; m < p.members; ++m) {
-      Row past(ix(p.slots), nowhere);
-      for (int t = 0; t < p.from; ++t) past[ix(t)] = p.history(m, t);
-      Cost least = price_row(p, m, past.data());
+      Cost least = price_row(p, m, past.row(m));
       least[Component::missed] = p.forced_missed(m);
       least[Component::uneven] = 0;
       least[Component::moved] = cannot_stay(m);
@@ -37,10 +36,7 @@ class LeastWith {
     const std::int64_t more = missed_least_ - out[Component::missed];
     if (more <= 0) return out;
     out[Component::missed] = missed_least_;
-    if (others == 0) return out;
-    const std::int64_t each = more / others;
-    const std::int64_t left = more % others;
-    out[Component::uneven] += (others - left) * each * each + left * (each + 1) * (each + 1);
+    if (others > 0) out[Component::uneven] += least_squares(more, others);
     return out;
   }
 
@@ -75,46 +71,18 @@ class RingLister {
     out_ = &out;
     seen_in_.assign(ix(p_.stations), 0);
     row_.assign(ix(p_.slots), nowhere);
-    Walked walked;
+    RingSteps gone;
     for (int t = 0; t < p_.from; ++t)
-      if (const StationIndex s = p_.history(m, t); s != nowhere) walked = step_to(walked, t, s);
+      if (const StationIndex s = row_[ix(t)] = p_.history(m, t); s != nowhere)
+        gone = step_on(p_, place_, gone, s, seen_in_);
     visits_least_ = visits_least();
-    if (!extend(p_.from, walked)) return false;
+    if (!extend(p_.from, gone, p_.visits_made(m))) return false;
     std::stable_sort(out.begin(), out.end(),
                      [](const PricedRow& a, const PricedRow& b) { return a.cost < b.cost; });
     return true;
   }
 
  private:
-  struct Walked {
-    StationIndex at = nowhere;  // the last station
-    int lap = 0;
-    int in_lap = 0;  // steps gone in this lap, and in all
-    int in_row = 0;
-    int visits = 0;  // of required stations
-  };
-
-  /// Rule 4 and rule 6 count so.
-  Walked step_to(Walked w, int t, StationIndex s) {
-    const bool new_lap = w.lap == 0 || seen_in_[ix(s)] == w.lap;
-    if (w.at != nowhere) {
-      const int ahead = (place_[ix(s)] - place_[ix(w.at)] + p_.stations) % p_.stations;
-      const int step = ahead == 0 ? p_.stations : ahead;
-      w.in_lap = new_lap ? 0 : w.in_lap + step;
-      w.in_row += step;
-    }
-    w.lap += new_lap ? 1 : 0;
-    w.at = s;
-    w.visits += p_.work(m_, s).required ? 1 : 0;
-    seen_in_[ix(s)] = w.lap;
-    row_[ix(t)] = s;
-    return w;
-  }
-
-  [[nodiscard]] bool keeps_rules(const Walked& w) const {
-    return w.lap <= p_.laps && w.in_lap < p_.stations && w.in_row < p_.laps * p_.stations;
-  }
-
   /// How many visits m makes at least where no more is missed than is worth it.
   [[nodiscard]] int visits_least() const {
     const int can = p_.visits_wanted(m_) - p_.forced_missed(m_);
@@ -127,23 +95,24 @@ class RingLister {
     return can;
   }
 
-  bool extend(int t, const Walked& walked) {
+  bool extend(int t, const RingSteps& gone, int visits) {
     if (--most_.steps < 0) return false;
     const int slots_left = p_.last[ix(m_)] - std::max(t, p_.first[ix(m_)]) + 1;
-    const int ahead = p_.laps * p_.stations - (walked.at == nowhere ? 0 : walked.in_row + 1);
-    if (walked.visits + std::max(0, std::min(slots_left, ahead)) < visits_least_) return true;
+    const int ahead = p_.laps * p_.stations - (gone.at == nowhere ? 0 : gone.in_row + 1);
+    if (visits + std::max(0, std::min(slots_left, ahead)) < visits_least_) return true;
     if (t == p_.slots) return take();
     if (p_.present(m_, t))
       for (StationIndex s : ring_) {
         if (!p_.work(m_, s).required || p_.places(s, t) < 1) continue;
         const int seen = seen_in_[ix(s)];
-        const Walked next = step_to(walked, t, s);
-        const bool room = !keeps_rules(next) || extend(t + 1, next);
+        const RingSteps next = step_on(p_, place_, gone, s, seen_in_);
+        row_[ix(t)] = s;
+        const bool room = next.lap > p_.laps || !steps_hold(p_, next) || extend(t + 1, next, visits + 1);
         seen_in_[ix(s)] = seen;
         if (!room) return false;
       }
     row_[ix(t)] = nowhere;
-    return extend(t + 1, walked);
+    return extend(t + 1, gone, visits);
   }
 
   bool take() {

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+#include "scheduler/rotation/price_step.h"
+
 namespace floorwheel {
 namespace {
 
@@ -29,11 +31,7 @@ std::int64_t above_least(const RowLists& lists, const Cost& aim, Component c) {
 /// Visits that are still to be made where so much is missed.
 std::int64_t visits_left(const Problem& p, std::int64_t missed) {
   std::int64_t left = -missed;
-  for (int m = 0; m < p.members; ++m) {
-    left += p.visits_wanted(m);
-    for (int t = 0; t < p.from; ++t)
-      if (const StationIndex s = p.history(m, t); s != nowhere && p.work(m, s).required) --left;
-  }
+  for (int m = 0; m < p.members; ++m) left += p.visits_wanted(m) - p.visits_made(m);
   return left;
 }
 
@@ -125,8 +123,8 @@ void RowChoice::raise(std::int64_t enough) {
   const std::int64_t rounds = std::min(rounds_most, looks_most / looks);
   std::vector<std::int64_t> prices = prices_;
   std::vector<int> used(room_.size(), 0);
-  std::vector<std::int64_t> way(room_.size(), 0);  // smoothed, in 256ths
-  std::int64_t pace = 65'536;                      // of the step, in 65,536ths
+  PriceStep step(room_.size());
+  std::int64_t pace = 65'536;
   int since = 0;
   for (std::int64_t round = 0; round < rounds && bound() < enough; ++round) {
     const std::int64_t here = weigh(prices, &used);
@@ -140,23 +138,13 @@ void RowChoice::raise(std::int64_t enough) {
       if (pace < 512) break;
       if (pace < 16'384) {
         prices = prices_;
-        std::fill(way.begin(), way.end(), 0);
+        step.forget();
         continue;
       }
     }
-    std::int64_t square = 0;
-    for (std::size_t l = 0; l < room_.size(); ++l) {
-      std::int64_t slope = used[l] - room_[l];
-      if (slope < 0 && prices[l] == 0) slope = 0;
-      way[l] = (way[l] * 160 + slope * 256 * 96) / 256;
-      square += way[l] * way[l];
-    }
-    if (square == 0) break;
     const std::int64_t gap = std::max<std::int64_t>(scale, scale * (enough + aim_) - here);
-    for (std::size_t l = 0; l < room_.size(); ++l) {
-      const Wide step = Wide{pace} * gap * way[l] / square / 256;
-      prices[l] = static_cast<std::int64_t>(std::clamp<Wide>(prices[l] + step, 0, price_most_));
-    }
+    const auto over = [&](std::size_t l) { return used[l] - room_[l]; };
+    if (!step.take(prices, over, pace, gap, price_most_)) break;
   }
 }
 

@@ -217,10 +217,8 @@ bool cover_with_rows(const Problem& p, Found& found, Budget& budget) {
   if (!Collector(p).collect(kinds)) return false;
   Cover cover(p, kinds, budget, found);
   if (!cover.choose()) return false;
-  Sheet sheet(p);
   found.rows = cover.rows();
-  for (int m = 0; m < p.members; ++m) sheet.set_row(m, found.rows[ix(m)].data());
-  found.cost = price(p, sheet);
+  found.cost = price(p, Sheet(p, found.rows));
   return true;
 }
 

@@ -119,8 +119,7 @@ void rebuild(const Problem& p, Found& found, Budget& budget, std::int64_t steps,
   const std::int64_t n = std::int64_t{p.stations} * p.laps;
   const std::int64_t price_of_one = std::max<std::int64_t>(20, n * n * p.stations * p.slots / 900);
   Placement placement(p, ring_track(found.ring), 1, true, random);
-  Sheet sheet(p);
-  for (int m = 0; m < p.members; ++m) sheet.set_row(m, found.rows[ix(m)].data());
+  Sheet sheet(p, found.rows);
   for (std::int64_t left = steps; left > 0 && !at_bound(p, found.cost, found.bound, all);) {
     const int out = std::min(teams, 1 + random.below(4));
     left -= out * price_of_one;

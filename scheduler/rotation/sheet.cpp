@@ -7,44 +7,53 @@
 namespace floorwheel {
 namespace {
 
-/// Walks the worked slots of a row and tells visit(t, s, lap, first of its lap).
-template <class Visit>
-bool each_visit_with_lap(const Problem& p, const StationIndex* row, Visit visit) {
-  std::vector<int> seen_in(ix(p.stations), 0);
-  int lap = 0;
-  for (int t = 0; t < p.slots; ++t) {
-    const StationIndex s = row[t];
-    if (s == nowhere) continue;
-    const bool new_lap = lap == 0 || seen_in[ix(s)] == lap;
-    if (new_lap) ++lap;
-    seen_in[ix(s)] = lap;
-    if (!visit(t, s, lap, new_lap)) return false;
-  }
-  return true;
+/// True: a visit to s begins a lap.
+bool count_lap(StationIndex s, int& lap, std::vector<int>& seen_in) {
+  const bool begins = lap == 0 || seen_in[ix(s)] == lap;
+  if (begins) ++lap;
+  seen_in[ix(s)] = lap;
+  return begins;
 }
 
 }  // namespace
 
 bool laps_hold(const Problem& p, const StationIndex* row) {
-  return each_visit_with_lap(p, row,
-                             [&](int t, StationIndex, int lap, bool) { return t < p.from || lap <= p.laps; });
+  std::vector<int> seen_in(ix(p.stations), 0);
+  int lap = 0;
+  for (int t = 0; t < p.slots; ++t) {
+    if (row[t] == nowhere) continue;
+    count_lap(row[t], lap, seen_in);
+    if (t >= p.from && lap > p.laps) return false;
+  }
+  return true;
+}
+
+RingSteps step_on(const Problem& p, const std::vector<int>& place, RingSteps gone, StationIndex s,
+                  std::vector<int>& seen_in) {
+  const bool new_lap = count_lap(s, gone.lap, seen_in);
+  if (gone.at != nowhere) {
+    const int ahead = (place[ix(s)] - place[ix(gone.at)] + p.stations) % p.stations;
+    const int step = ahead == 0 ? p.stations : ahead;
+    gone.in_lap = new_lap ? 0 : gone.in_lap + step;
+    gone.in_row += step;
+  }
+  gone.at = s;
+  return gone;
+}
+
+bool steps_hold(const Problem& p, const RingSteps& gone) {
+  return gone.in_lap < p.stations && gone.in_row < p.laps * p.stations;
 }
 
 bool steps_hold(const Problem& p, const std::vector<int>& place, const StationIndex* row) {
-  const int n = p.stations;
-  StationIndex before = nowhere;
-  std::int64_t in_lap = 0;
-  std::int64_t in_row = 0;
-  return each_visit_with_lap(p, row, [&](int t, StationIndex s, int, bool new_lap) {
-    if (before != nowhere) {
-      const int ahead = (place[ix(s)] - place[ix(before)] + n) % n;
-      const int step = ahead == 0 ? n : ahead;
-      in_lap = new_lap ? 0 : in_lap + step;
-      in_row += step;
-    }
-    before = s;
-    return t < p.from || (in_lap < n && in_row < std::int64_t{p.laps} * n);
-  });
+  std::vector<int> seen_in(ix(p.stations), 0);
+  RingSteps gone;
+  for (int t = 0; t < p.slots; ++t) {
+    if (row[t] == nowhere) continue;
+    gone = step_on(p, place, gone, row[t], seen_in);
+    if (t >= p.from && !steps_hold(p, gone)) return false;
+  }
+  return true;
 }
 
 Sheet::Sheet(const Problem& p)
@@ -57,6 +66,10 @@ Sheet::Sheet(const Problem& p)
       visits_(p.members, p.stations) {
   for (int m = 0; m < p.members; ++m)
     for (int t = 0; t < p.from; ++t) put(m, t, p.history(m, t));
+}
+
+Sheet::Sheet(const Problem& p, const std::vector<Row>& rows) : Sheet(p) {
+  for (int m = 0; m < p.members; ++m) set_row(m, rows[ix(m)].data());
 }
 
 int Sheet::room(int s, int t) const {

@@ -16,6 +16,7 @@ using Row = std::vector<StationIndex>;
 class Sheet {
  public:
   explicit Sheet(const Problem&);
+  Sheet(const Problem&, const std::vector<Row>&);
 
   [[nodiscard]] StationIndex at(int m, int t) const { return at_(m, t); }
   [[nodiscard]] const StationIndex* row(int m) const { return at_.row(m); }
@@ -60,6 +61,18 @@ class Sheet {
 /// Rule 4 for a row: its worked slots, cut greedily, make no more than the laps allowed. Only slots that are
 /// planned are judged; history counts.
 bool laps_hold(const Problem&, const StationIndex* row);
+
+/// How far a row has come on a ring, visit by visit.
+struct RingSteps {
+  StationIndex at = nowhere;   // the last station
+  int lap = 0;                 // rule 4: which one it is in
+  int in_lap = 0, in_row = 0;  // steps gone
+};
+/// `seen_in`: by station the last lap with it, kept up.
+RingSteps step_on(const Problem&, const std::vector<int>& place, RingSteps, StationIndex,
+                  std::vector<int>& seen_in);
+/// Rule 6 so far.
+bool steps_hold(const Problem&, const RingSteps&);
 
 /// Rule 6 for a row; place[s] is the place of station s in the ring.
 bool steps_hold(const Problem&, const std::vector<int>& place, const StationIndex* row);

@@ -8,13 +8,6 @@
 namespace floorwheel {
 namespace {
 
-int worked_before(const Problem& p, int m) {
-  int past = 0;
-  for (int t = 0; t < p.from; ++t)
-    if (const StationIndex s = p.history(m, t); s != nowhere && p.work(m, s).required) ++past;
-  return past;
-}
-
 VisitKind kind_of(const Problem& p, int m) {
   VisitKind kind;
   kind.room.assign(ix(p.stations), 0);
@@ -29,7 +22,7 @@ VisitKind kind_of(const Problem& p, int m) {
     for (int t = kind.begin; t <= kind.last; ++t) open += p.places(s, t) > 0 ? 1 : 0;
     kind.room[ix(s)] = std::min(kind.room[ix(s)], open);
   }
-  const int to_come = p.visits_wanted(m) - worked_before(p, m);
+  const int to_come = p.visits_wanted(m) - p.visits_made(m);
   kind.beyond = to_come - p.forced_missed(m);
   kind.least = kind.beyond - std::clamp(to_come, 0, std::max(0, kind.last - kind.begin + 1));
   return kind;
@@ -117,7 +110,7 @@ std::vector<VisitKind> visit_kinds(const Problem& p) {
 
 std::int64_t visits_to_come(const Problem& p) {
   std::int64_t sum = 0;
-  for (int m = 0; m < p.members; ++m) sum += p.visits_wanted(m) - worked_before(p, m);
+  for (int m = 0; m < p.members; ++m) sum += p.visits_wanted(m) - p.visits_made(m);
   return sum;
 }
 
