@@ -50,6 +50,11 @@ std::int64_t default_effort(const Problem& p) {
 constexpr int tries = 12;
 bool is_small_repair(const Problem& p) { return p.is_repair && p.members * p.slots <= 320; }
 
+/// For a floor to make room for those who come late: a few looks at every entry, however large it is.
+std::int64_t steps_to_give(const Problem& p) {
+  return p.is_repair ? 4 * std::int64_t{p.members} * p.slots : 0;
+}
+
 /// Whether its ring can be kept is asked before all else; in larger classes after it, and for a moment only.
 bool asks_for_ring_first(const Problem& p) { return p.is_repair && p.members * p.slots <= 480; }
 
@@ -59,7 +64,7 @@ class Engine {
       : p_(p),
         task_(task),
         effort_((task.effort > 0 ? task.effort : default_effort(p)) * task.effort_times),
-        budget_((is_small_repair(p) ? 4 * tries : 6) * effort_, task.stop, task.progress),
+        budget_((is_small_repair(p) ? 4 * tries : 6) * effort_ + steps_to_give(p), task.stop, task.progress),
         random_(task.seed),
         thorough_(p, task) {}
 
@@ -285,9 +290,7 @@ class Engine {
   /// What a repair owes those who miss most, near the earlier sheet.
   void make_way(Found& found) {
     if (found.cost[Component::missed] > found.bound[Component::missed]) complete(p_, found, budget_, random_);
-    const std::int64_t cells = std::int64_t{p_.members} * p_.slots;
-    Budget giving(std::max(budget_.left(), 4 * cells), task_.stop, task_.progress);
-    give_way(p_, found, giving, random_);
+    give_way(p_, found, budget_, random_);
     prove(p_, found);
   }
 
